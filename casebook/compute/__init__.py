@@ -1,0 +1,1 @@
+"""What is computed about a case and an archive: spine arcs, linings, hours, materials used."""

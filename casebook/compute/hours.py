@@ -1,0 +1,287 @@
+"""Hours: bench, waiting and drying apart, by operation, part, sitting and hand; plan and lump."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from casebook.compute.figures import ZERO, Doubt, Effect, Figure, read, total
+from casebook.compute.places import ground
+from casebook.compute.steps import NameOperation, Placed, none, number_of, operation, placed
+from casebook.compute.uses import touched
+from casebook.model.archive import Case
+from casebook.model.base import Gap, Maybe, items, known
+from casebook.model.treatment import Choice, Episode, Step
+from casebook.values.durations import Duration
+
+NO_TIME = Doubt(Effect.AT_LEAST, "step has no time", "steps have no time")
+EMPTY_SITTING = Doubt(Effect.AT_LEAST, "sitting has no time", "sittings have no time")
+NO_WAIT = Doubt(Effect.AT_LEAST, "wait has no recorded length", "waits have no recorded length")
+NO_DRYING = Doubt(
+    Effect.AT_LEAST, "drying has no recorded length", "dryings have no recorded length"
+)
+SITTING_USED = Doubt(Effect.NOTE, "sitting is timed as a whole", "sittings are timed as a whole")
+SITTING_LEFT = Doubt(
+    Effect.NOTE,
+    "sitting has a time of its own that is not added to its steps",
+    "sittings have times of their own that are not added to their steps",
+)
+OPTION_WITHOUT = Doubt(Effect.AT_LEAST, "chosen option has no time", "chosen options have no time")
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """Time on one clock: whole minutes, and nights, which are counted and never turned to hours."""
+
+    minutes: Figure = ZERO
+    nights: Figure = ZERO
+
+
+STOPPED = Clock()
+"""A clock that never ran."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """The three clocks: hands at the bench, hands free, and setting or drying."""
+
+    bench: Clock = STOPPED
+    waiting: Clock = STOPPED
+    drying: Clock = STOPPED
+
+
+NO_HOURS = Hours()
+"""No hours at all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """The hours under one heading.
+
+    Several names in `keys` share the hours, which nobody divided: two hands at one step, one
+    step on two parts. No name: it is not recorded, or a sitting was timed as a whole.
+    """
+
+    keys: tuple[str, ...]
+    hours: Hours
+
+    @property
+    def shared(self) -> bool:
+        """Whether several share these hours."""
+        return len(self.keys) > 1
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Planned against actual, in minutes at the bench; None where it is not recorded.
+
+    `planned` is the time of the chosen options, else the estimate for the whole. `spent` is the
+    lump noted for the whole, never added to `bench`, what sums up from steps and sittings. The
+    actual time is the latter, or the lump where no step or sitting has a time (`by_lump`).
+    """
+
+    planned: Figure | None = None
+    spent: Figure | None = None
+    bench: Figure | None = None
+    covers: str = ""
+
+    @property
+    def by_lump(self) -> bool:
+        """Whether the actual time is known from the lump alone."""
+        return self.bench is None and self.spent is not None
+
+    @property
+    def actual(self) -> Figure | None:
+        """What the work took."""
+        return self.spent if self.bench is None else self.bench
+
+
+NO_PLAN = Plan()
+"""Nothing planned and nothing noted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Timesheet:
+    """All hours of a case or an archive, and how they fall out.
+
+    The rows of each table together hold the same minutes as `whole`.
+    """
+
+    whole: Hours = NO_HOURS
+    by_operation: tuple[Row, ...] = ()
+    by_part: tuple[Row, ...] = ()
+    by_episode: tuple[Row, ...] = ()
+    by_hand: tuple[Row, ...] = ()
+    plan: Plan = NO_PLAN
+    steps: int = 0
+    in_words: int = 0
+
+
+NO_SHEET = Timesheet()
+"""The timesheet of no case."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """The hours of one step, or of a sitting that was timed as a whole."""
+
+    hours: Hours
+    operation: tuple[str, ...] = ()
+    parts: tuple[str, ...] = ()
+    episode: tuple[str, ...] = ()
+    hands: tuple[str, ...] = ()
+
+
+def timesheet(case: Case, name: NameOperation) -> Timesheet:
+    """The hours of a case."""
+    spent = tuple(_spent(case, name))
+    steps = [one.step for one in placed(case)]
+    return Timesheet(
+        whole=added(one.hours for one in spent),
+        by_operation=_rows(spent, lambda one: one.operation),
+        by_part=_rows(spent, lambda one: one.parts),
+        by_episode=_rows(spent, lambda one: one.episode),
+        by_hand=_rows(spent, lambda one: one.hands),
+        plan=_plan(case, spent),
+        steps=len(steps),
+        in_words=sum(in_words_only(step) for step in steps),
+    )
+
+
+def added(hours: Iterable[Hours]) -> Hours:
+    """The sum of hours, clock by clock."""
+    every = tuple(hours)
+    return Hours(
+        bench=_clocks(one.bench for one in every),
+        waiting=_clocks(one.waiting for one in every),
+        drying=_clocks(one.drying for one in every),
+    )
+
+
+def folded(rows: Iterable[Row]) -> tuple[Row, ...]:
+    """Rows of one heading added up, in the order of their headings."""
+    groups: dict[tuple[str, ...], list[Hours]] = {}
+    for row in rows:
+        groups.setdefault(row.keys, []).append(row.hours)
+    return tuple(Row(keys, added(groups[keys])) for keys in sorted(groups))
+
+
+def in_words_only(step: Step) -> bool:
+    """Whether a step is told in words and names neither an operation nor what happened."""
+    return known(step.words) is not None and operation(step, str) == ""
+
+
+def _clocks(clocks: Iterable[Clock]) -> Clock:
+    every = tuple(clocks)
+    return Clock(total(one.minutes for one in every), total(one.nights for one in every))
+
+
+def _rows(spent: Iterable[Spent], key: Callable[[Spent], tuple[str, ...]]) -> tuple[Row, ...]:
+    return folded(Row(key(one), one.hours) for one in spent)
+
+
+def _spent(case: Case, name: NameOperation) -> Iterator[Spent]:
+    """Every step with its hours, and every sitting that has a time of its own for its steps."""
+    whole = {number for number, one in _sittings(case) if _timed_as_whole(one)}
+    below = ground(case)
+    for one in placed(case):
+        word = operation(one.step, name)
+        yield Spent(
+            hours=_hours(one, one.episode in whole),
+            operation=(word,) if word else (),
+            parts=touched(below, one.step),
+            episode=(one.episode,) if one.episode else (),
+            hands=one.hands,
+        )
+    for number, sitting in _sittings(case):
+        if (bench := _sitting(sitting)) != STOPPED:
+            hands = tuple(sorted(set(items(sitting.hands))))
+            yield Spent(Hours(bench=bench), episode=(number,), hands=hands)
+
+
+def _sittings(case: Case) -> list[tuple[str, Episode]]:
+    return [(number_of(one, place), one) for place, one in enumerate(items(case.episodes), 1)]
+
+
+def _timed_as_whole(sitting: Episode) -> bool:
+    """Whether a sitting's own time counts: it has one, and no step in it has."""
+    timed = any(known(step.time) is not None for step in items(sitting.steps))
+    return known(sitting.time) is not None and not timed
+
+
+def _sitting(sitting: Episode) -> Clock:
+    """What a sitting adds to its steps: its own time, or only a word about it."""
+    time = known(sitting.time)
+    if _timed_as_whole(sitting):
+        return _clock(time, SITTING_USED)
+    if time is not None:
+        return Clock(Figure(0, (SITTING_LEFT,)))
+    return STOPPED if items(sitting.steps) else Clock(Figure(0, (EMPTY_SITTING,)))
+
+
+def _hours(one: Placed, in_whole: bool) -> Hours:
+    step = one.step
+    return Hours(
+        bench=STOPPED if in_whole else _bench(step),
+        waiting=_optional(step.waits, NO_WAIT),
+        drying=_drying(step),
+    )
+
+
+def _bench(step: Step) -> Clock:
+    """A step's own time and that of its trials, which comes on top of it."""
+    trials = (known(trial.time) for trial in items(step.tried))
+    own = Clock(Figure(0, (NO_TIME,))) if step.time is None else _optional(step.time, NO_TIME)
+    return _clocks([own, *(_clock(time) for time in trials if time is not None)])
+
+
+def _drying(step: Step) -> Clock:
+    drying = known(step.dries)
+    if drying is None:
+        missing = step.dries is not None and not none(step.dries)
+        return Clock(Figure(0, (NO_DRYING,))) if missing else STOPPED
+    return _optional(drying.for_, NO_DRYING) if drying.for_ else Clock(Figure(0, (NO_DRYING,)))
+
+
+def _optional(time: Maybe[Duration], missing: Doubt) -> Clock:
+    """A time that may be left out or be none; where it is said not to be known, a doubt."""
+    if time is None or none(time):
+        return STOPPED
+    return Clock(Figure(0, (missing,))) if isinstance(time, Gap) else _clock(time)
+
+
+def _clock(time: Duration | None, *doubts: Doubt) -> Clock:
+    if time is None:
+        return STOPPED
+    minutes = read(time, 1, "time")
+    nights = Figure(time.nights, minutes.doubts) if time.nights else ZERO
+    return Clock(minutes.but(*doubts), nights)
+
+
+def _plan(case: Case, spent: Iterable[Spent]) -> Plan:
+    lump = known(case.time)
+    timed = any(known(one.step.time) is not None for one in placed(case))
+    as_whole = any(_timed_as_whole(sitting) for _, sitting in _sittings(case))
+    bench = total(one.hours.bench.minutes for one in spent)
+    return Plan(
+        planned=_planned(case),
+        spent=_minutes(lump.spent) if lump else None,
+        bench=bench if timed or as_whole else None,
+        covers=known(lump.covers) or "" if lump else "",
+    )
+
+
+def _planned(case: Case) -> Figure | None:
+    """The time of the options that were chosen, together; else the estimate for the whole."""
+    proposal = known(case.proposal)
+    options = items(proposal.options) if proposal else ()
+    chosen = [_minutes(one.time) for one in options if known(one.outcome) is Choice.CHOSEN]
+    if any(one is not None for one in chosen):
+        return total(one or Figure(0, (OPTION_WITHOUT,)) for one in chosen)
+    lump = known(case.time)
+    return _minutes(lump.estimated) if lump else None
+
+
+def _minutes(time: Maybe[Duration]) -> Figure | None:
+    said = known(time)
+    return None if said is None else read(said, 1, "time")

@@ -1,0 +1,316 @@
+"""From an archive's folder to its record: every file read, every fault of every case kept."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, fields, replace
+from pathlib import Path
+from typing import Any
+
+from casebook.diagnostics import Diagnostic, Severity, Span
+from casebook.files import Cache
+from casebook.model.archive import Archive, Case
+from casebook.model.base import items
+from casebook.model.photos import Image
+from casebook.model.settings import Settings
+from casebook.model.treatment import Episode, Recipe, Step
+from casebook.model.vocabulary import KINDS, Terms
+from casebook.photos.inspect import inspect
+from casebook.reading import did_you_mean, read
+from casebook.source import Mapping as MappingNode
+from casebook.source import parse, read_document
+from casebook.vocabulary import builtin, extend, read_recipes
+
+RESERVED = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
+ID = re.compile(r"[a-z0-9](?:[a-z0-9-]{0,38}[a-z0-9])?")
+FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """What an archive's folder holds: the record, its faults, and where each original lies.
+
+    `originals` gives the path of each image by its digest, `folders` each case's folder by its id.
+    A diagnostic names a case by its folder.
+    """
+
+    root: Path
+    archive: Archive
+    diagnostics: tuple[Diagnostic, ...]
+    originals: Mapping[str, Path]
+    folders: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class _Folder:
+    """One case's folder as read: the case, its faults, its images and their paths."""
+
+    path: Path
+    case: Case
+    faults: tuple[Diagnostic, ...]
+    images: Mapping[str, Image]
+    originals: Mapping[str, Path]
+
+
+def load_archive(root: Path, cache: Cache) -> Loaded:
+    """Read the whole archive in `root`. A user's fault is a diagnostic, never an exception."""
+    settings, faults = _settings(root)
+    terms, recipes, more = _vocabulary(root)
+    folders = [_folder(path, root, recipes, cache) for path in _case_folders(root)]
+    cases, clashes = _unique(folders)
+    archive = Archive(
+        settings=settings,
+        terms=terms,
+        cases=tuple(cases),
+        recipes=recipes,
+        images={one.case.id: one.images for one in folders},
+    )
+    found = (*faults, *more, *_no_cases(root, folders), *clashes)
+    return Loaded(
+        root=root,
+        archive=archive,
+        diagnostics=(*found, *(fault for one in folders for fault in one.faults)),
+        originals={key: path for one in folders for key, path in one.originals.items()},
+        folders={one.case.id: one.path.name for one in reversed(folders)},
+    )
+
+
+def _no_cases(root: Path, folders: list[_Folder]) -> Iterator[Diagnostic]:
+    if not folders and (root / "lab.yml").is_file():
+        message = "there is no case in `cases/` yet"
+        hint = "`casebook new` starts one"
+        yield Diagnostic("no-cases", Severity.SUGGESTION, message, None, hint)
+
+
+def _settings(root: Path) -> tuple[Settings, tuple[Diagnostic, ...]]:
+    path = root / "lab.yml"
+    if not path.is_file():
+        message = "there is no `lab.yml` here, so this folder is not an archive"
+        hint = "go to the archive's folder, or make one with `casebook init FOLDER`"
+        return Settings(), (Diagnostic("no-lab", Severity.ERROR, message, None, hint),)
+    text, undecoded = _decode(path, root, "")
+    parsed = parse(text, "lab.yml")
+    if parsed.node is None:
+        return Settings(), (*undecoded, *parsed.diagnostics)
+    settings, faults = read(Settings, parsed.node, "")
+    return settings, (*undecoded, *parsed.diagnostics, *faults, *_format(settings))
+
+
+def _format(settings: Settings) -> Iterator[Diagnostic]:
+    if str(settings.format or "") != str(FORMAT):
+        message = f"`format` must be {FORMAT}: this version reads no other"
+        hint = f"write `format: {FORMAT}` in lab.yml"
+        yield Diagnostic("format", Severity.ERROR, message, settings.span("format"), hint)
+
+
+def _decode(path: Path, root: Path, case: str) -> tuple[str, tuple[Diagnostic, ...]]:
+    """A file's text; where it is not UTF-8, what can be read of it and a diagnostic."""
+    data = path.read_bytes()
+    try:
+        return data.decode("utf-8-sig"), ()
+    except UnicodeDecodeError as fault:
+        line = data[: fault.start].count(b"\n") + 1
+        span = Span(_relative(path, root), line, 1, line, 2)
+        message = "this file is not written in UTF-8"
+        hint = "save it again with the encoding UTF-8"
+        fallback = data.decode("utf-8", errors="replace")
+        return fallback, (Diagnostic("encoding", Severity.ERROR, message, span, hint, case),)
+
+
+def _relative(path: Path, root: Path) -> str:
+    return path.relative_to(root).as_posix()
+
+
+def _vocabulary(root: Path) -> tuple[Terms, Mapping[str, Recipe], tuple[Diagnostic, ...]]:
+    terms: Terms = builtin()
+    recipes: Mapping[str, Recipe] = {}
+    faults: list[Diagnostic] = []
+    for path in sorted((root / "vocabulary").glob("*.yml")):
+        text, undecoded = _decode(path, root, "")
+        file = _relative(path, root)
+        more: tuple[Diagnostic, ...]
+        if path.stem == "recipes":
+            recipes, more = read_recipes(text, file)
+        elif path.stem in KINDS:
+            terms, more = extend(terms, path.stem, text, file)
+        else:
+            more = (_no_such_vocabulary(path.stem, file),)
+        faults.extend((*undecoded, *more))
+    return terms, recipes, tuple(faults)
+
+
+def _no_such_vocabulary(stem: str, file: str) -> Diagnostic:
+    names = [*KINDS, "recipes"]
+    message = f"there is no vocabulary `{stem}`; its files are {', '.join(names)}"
+    hint = did_you_mean(stem, names)
+    return Diagnostic("no-vocabulary", Severity.ERROR, message, Span(file, 1, 1, 1, 2), hint)
+
+
+def _case_folders(root: Path) -> list[Path]:
+    """The folders that hold a case, by name; a folder that starts with a dot or _ is passed by."""
+    cases = root / "cases"
+    found = cases.iterdir() if cases.is_dir() else ()
+    return sorted(path for path in found if path.is_dir() and path.name[0] not in "._")
+
+
+def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache) -> _Folder:
+    case, faults = _case(path, root)
+    case = _with_recipes(case, recipes)
+    images, originals, more = _images(case, path, root, cache)
+    return _Folder(path, case, (*faults, *more), images, originals)
+
+
+def _case(path: Path, root: Path) -> tuple[Case, tuple[Diagnostic, ...]]:
+    file = path / "case.md"
+    name = path.name
+    if not file.is_file():
+        message = f"`cases/{name}` has no file `case.md`"
+        hint = "every case is a folder with a `case.md`; `casebook new` starts one"
+        return Case(id=_slug(name)), (Diagnostic("no-case-file", Severity.ERROR, message, None, hint, name),)
+    document = read_document(file.read_bytes(), _relative(file, root))
+    case, faults = _read_case(document.front, name)
+    episodes, more = _episodes(path, root, name)
+    if episodes:
+        case = replace(case, episodes=(*items(case.episodes), *episodes))
+    case, unfit = _with_id(replace(case, story=document.body), name)
+    return case, (*_in(name, document.diagnostics), *faults, *more, *unfit)
+
+
+def _in(case: str, faults: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    return tuple(replace(one, case=case) for one in faults)
+
+
+def _read_case(front: MappingNode | None, name: str) -> tuple[Case, tuple[Diagnostic, ...]]:
+    return read(Case, front, name) if front else (Case(), ())
+
+
+def _episodes(
+    path: Path, root: Path, name: str
+) -> tuple[tuple[Episode, ...], tuple[Diagnostic, ...]]:
+    found: list[Episode] = []
+    faults: list[Diagnostic] = []
+    for file in sorted((path / "episodes").glob("*.md")):
+        document = read_document(file.read_bytes(), _relative(file, root))
+        faults.extend(_in(name, document.diagnostics))
+        if document.front:
+            episode, more = read(Episode, document.front, name)
+            found.append(replace(episode, story=document.body))
+            faults.extend(more)
+    return tuple(found), tuple(faults)
+
+
+def _slug(name: str) -> str:
+    """A folder's name as an id, as near as an id can come."""
+    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40].strip("-") or "case"
+
+
+def _with_id(case: Case, name: str) -> tuple[Case, tuple[Diagnostic, ...]]:
+    """The case with an id that serves, and what is wrong with the one it gives."""
+    if not case.id:
+        message = "the case has no `id`"
+        hint = f"write one that will never change, such as `id: {_slug(name)}`"
+        return replace(case, id=_slug(name)), (_id_fault(case, name, message, hint),)
+    if not ID.fullmatch(case.id) or RESERVED.fullmatch(case.id):
+        message = f"`{case.id[:60]}` cannot be an id"
+        hint = f"a-z, 0-9 and hyphens inside, at most 40, such as `{_slug(case.id)}`"
+        return replace(case, id=_slug(name)), (_id_fault(case, name, message, hint),)
+    return case, ()
+
+
+def _id_fault(case: Case, name: str, message: str, hint: str) -> Diagnostic:
+    return Diagnostic("case-id", Severity.ERROR, message, case.span("id"), hint, name)
+
+
+def _unique(folders: list[_Folder]) -> tuple[list[Case], list[Diagnostic]]:
+    """The cases without those whose id, or earlier id, is already another's."""
+    cases: list[Case] = []
+    faults: list[Diagnostic] = []
+    taken: dict[str, str] = {}
+    for one in folders:
+        names = (one.case.id, *items(one.case.was))
+        clash = next((name for name in names if name in taken), None)
+        if clash is None:
+            cases.append(one.case)
+            taken.update(dict.fromkeys(names, one.path.name))
+        else:
+            message = f"the id `{clash}` is already that of `cases/{taken[clash]}`"
+            hint = "an id is given once and for ever: choose another for the newer case"
+            faults.append(_id_fault(one.case, one.path.name, message, hint))
+    return cases, faults
+
+
+def _with_recipes(case: Case, recipes: Mapping[str, Recipe]) -> Case:
+    """The case with what its steps leave unsaid taken from the recipes they name."""
+    episodes = items(case.episodes)
+    if not any(step.like for one in episodes for step in items(one.steps)) and not any(
+        step.like for step in items(case.steps)
+    ):
+        return case
+    filled = tuple(replace(one, steps=_filled(one.steps, recipes)) for one in episodes)
+    return replace(case, episodes=filled, steps=_filled(case.steps, recipes))
+
+
+def _filled(steps: Any, recipes: Mapping[str, Recipe]) -> Any:
+    if not isinstance(steps, tuple):
+        return steps
+    return tuple(
+        _fill(step, recipes[step.like].step) if step.like in recipes else step for step in steps
+    )
+
+
+def _fill(step: Step, recipe: Step) -> Step:
+    """A step with the fields it leaves out taken from a recipe, and told apart as assumed."""
+    own = {"places", "unknown", "assumed"}
+    given = {one.name: getattr(recipe, one.name) for one in fields(recipe) if one.name not in own}
+    taken = {name: value for name, value in given.items() if value and not step.says(name)}
+    return replace(step, **taken, assumed=frozenset(taken))
+
+
+def _images(
+    case: Case, path: Path, root: Path, cache: Cache
+) -> tuple[Mapping[str, Image], Mapping[str, Path], tuple[Diagnostic, ...]]:
+    images: dict[str, Image] = {}
+    originals: dict[str, Path] = {}
+    faults: list[Diagnostic] = []
+    for photo in items(case.photos):
+        if not photo.file:
+            continue
+        span = photo.span("file")
+        file = _photo_file(path, photo.file)
+        if file is None:
+            faults.append(_no_photo(path, photo.file, span))
+            continue
+        inspected = inspect(file, span, path.name, cache)
+        faults.extend(inspected.diagnostics)
+        if (image := inspected.photo) is not None:
+            images[photo.file] = Image(image.digest, image.width, image.height)
+            originals[image.digest] = file
+    return images, originals, tuple(faults)
+
+
+def _photo_file(path: Path, name: str) -> Path | None:
+    """The image a photo names, in the case's folder or its `photos/`; None if it is not there."""
+    for folder in (path, path / "photos"):
+        file = folder / name
+        if file.is_file() and file.resolve().is_relative_to(path.resolve()):
+            return file
+    return None
+
+
+def _no_photo(path: Path, name: str, span: Span | None) -> Diagnostic:
+    here = [one.name for folder in (path, path / "photos") for one in _files(folder)]
+    message = f"the photo `{name[:60]}` is not in `cases/{path.name}` nor in its `photos/`"
+    return Diagnostic(
+        "photo-missing", Severity.ERROR, message, span, did_you_mean(name, here), path.name
+    )
+
+
+def _files(folder: Path) -> list[Path]:
+    return sorted(one for one in folder.iterdir() if one.is_file()) if folder.is_dir() else []
+
+
+def broken_cases(loaded: Loaded, diagnostics: Iterable[Diagnostic]) -> frozenset[str]:
+    """The ids of cases that have an error."""
+    faulty = {one.case for one in diagnostics if one.severity is Severity.ERROR}
+    return frozenset(one for one, folder in loaded.folders.items() if folder in faulty)

@@ -1,0 +1,55 @@
+"""Photographs: what each shows, when and in what light, and the image file behind it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from casebook.model.base import Audience, Many, Maybe, Record, lab, public, record
+from casebook.model.condition import PersonRef, Stage
+from casebook.model.object import PlaceRef
+from casebook.values.dates import Date
+
+
+@dataclass(frozen=True, slots=True)
+class Image:
+    """An image file as inspected: size in pixels after turning upright, and where its bytes are.
+
+    `digest` names the original's bytes; it is a key to pictures and never published itself.
+    """
+
+    digest: str
+    width: int
+    height: int
+
+
+@record
+class Photo(Record):
+    """One photograph. Source: AIC Commentary 27 B; AIC wiki, PMG Examination and Documentation."""
+
+    SHORT: ClassVar[str] = "file"
+
+    file: str = lab("")
+    """The image's file name in the case's folder or its `photos/`."""
+    id: str = public("")
+    """Its name within the case, for links that last."""
+    stage: Stage | None = public()
+    """Before, during, after, or later. Source: AIC Commentary 27 B."""
+    view: Maybe[str] = public()
+    """What is in front of the lens: spine, front, opening, detail."""
+    light: Maybe[str] = public()
+    """The light: normal, raking from the left, transmitted, UV."""
+    date: Maybe[Date] = public()
+    """When it was taken. Source: AIC Commentary 27 B."""
+    by: Many[PersonRef] = public(())
+    """Who took it."""
+    shows: Many[PlaceRef] = public(())
+    """Parts, layers and findings that can be seen in it."""
+    caption: Maybe[str] = public()
+    """What a reader should see in it."""
+    scale: Maybe[bool] = public()
+    """Whether a scale is in frame: yes or no. Source: AIC wiki, PMG."""
+    target: Maybe[bool] = public()
+    """Whether a colour or grey target is in frame: yes or no. Source: AIC wiki, PMG."""
+    audience: Audience | None = lab()
+    """The widest audience for this photo; left out, the case's own."""

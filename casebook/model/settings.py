@@ -1,0 +1,57 @@
+"""The lab's own settings, `lab.yml`: who it is, its clients, its units, its voice."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import StrEnum
+
+from casebook.model.base import Maybe, Record, lab, public, record
+from casebook.values.quantities import Count
+
+
+class Units(StrEnum):
+    """The measures that pages show beside what was written."""
+
+    METRIC = "metric"
+    IMPERIAL = "imperial"
+    BOTH = "both"
+
+
+@record
+class Client(Record):
+    """A client of the lab. For the lab alone: a client site never names its key."""
+
+    name: Maybe[str] = lab()
+    """The client's name."""
+    contact: Maybe[str] = lab()
+    """How to reach the client."""
+
+
+@record
+class Settings(Record):
+    """What `lab.yml` says."""
+
+    format: Maybe[Count] = public()
+    """The format of the archive's files; this version reads format 1. Unit: count."""
+    name: Maybe[str] = public()
+    """The lab's name, on every page."""
+    about: Maybe[str] = public()
+    """One sentence on what the lab is, for the home page."""
+    invented: Maybe[str] = public()
+    """For a made-up archive: the sentence that says so on every page."""
+    address: Maybe[str] = public()
+    """Where the lab is."""
+    contact: Maybe[str] = public()
+    """How to reach the lab."""
+    language: Maybe[str] = public()
+    """Language of the pages, as a tag such as `en` or `en-GB`."""
+    units: Units | None = public()
+    """Which measures pages show: metric, imperial or both."""
+    licence: Maybe[str] = public()
+    """Under which terms texts and photos may be used."""
+    clients: Mapping[str, Client] = lab({})
+    """The lab's clients, by the key that a case names in `client`."""
+
+
+DEFAULT_NAME = "Treatment archive"
+"""The name of a lab that has not given one."""

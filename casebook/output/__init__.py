@@ -1,0 +1,1 @@
+"""What is published: contexts, pages, search index, site. Takes only what is redacted."""

@@ -1,0 +1,315 @@
+"""What each template is given: one documented class per template, finished values only.
+
+Templates do no arithmetic and make no choices about audiences: every text here may be shown. Text
+is escaped by the renderer; the only HTML that comes finished is prose, in fields of type `Markup`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of a sentence; with `href` a link, with `gloss` a trade word explained."""
+
+    text: str
+    href: str = ""
+    gloss: str = ""
+    anchor: str = ""
+    """What `#anchor` leads to, such as `part-spine` or `layer-old-glue`; "" if nothing."""
+
+
+Line = tuple[Run, ...]
+"""A sentence in runs, to be joined without spaces between them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link with its text, and a figure behind it such as a number of cases ("" if none)."""
+
+    text: str
+    href: str
+    figure: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """One `<source>` of a picture: MIME type and srcset."""
+
+    type: str
+    srcset: str
+
+
+@dataclass(frozen=True, slots=True)
+class PictureView:
+    """A picture: `<picture>` sources, the fallback `<img>`, its true size, its words."""
+
+    id: str
+    """The photo's anchor on its case page, without `photo-`."""
+    src: str
+    sources: tuple[Source, ...]
+    width: int
+    height: int
+    alt: str
+    caption: str
+    stage: str
+    """before, during, after, later or ""."""
+    details: str
+    """View, light and date in one line, such as "spine, raking light, 3 March 2025"."""
+    large: str
+    """The address of the largest version."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A label and what stands beside it."""
+
+    label: str
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A case in a list: where it leads, what it is, its before and after (None if no photo)."""
+
+    href: str
+    title: str
+    about: str
+    """Kind, date and structure in one line."""
+    work: str
+    """What was done, in a few words."""
+    status: str
+    """"" for a finished case, else its standing in words."""
+    before: PictureView | None
+    after: PictureView | None
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A small table: heads, rows of cells, and a closing row; `note` says what the figures lack."""
+
+    caption: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[Line, ...], ...]
+    total: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FindingView:
+    """What was seen, where, and what it is taken to mean; `means` "" if nothing is said."""
+
+    where: Line
+    damage: Line
+    seen: str
+    means: str
+    details: str
+    """Stage, date, count and extent in one line."""
+    photos: tuple[str, ...]
+    """Ids of photos that show it."""
+
+
+@dataclass(frozen=True, slots=True)
+class OptionView:
+    """One course of treatment considered."""
+
+    name: str
+    outcome: str
+    merits: str
+    faults: str
+    details: str
+    """Time, cost, materials in one line."""
+    chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TrialView:
+    """What was tried and what came of it."""
+
+    text: str
+    given_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One step as a sentence, with what belongs to it."""
+
+    number: int
+    sentence: Line
+    time: str
+    """Bench time and drying in one line, or ""."""
+    remarks: tuple[str, ...]
+    """Reasons, exceptions, results, each a short sentence."""
+    tried: tuple[TrialView, ...]
+    finds: tuple[FindingView, ...]
+    photos: tuple[PictureView, ...]
+    words_only: bool
+    layer: str
+    """The id of the layer it adds, for the anchor `layer-ID`; "" if none."""
+
+
+@dataclass(frozen=True, slots=True)
+class EpisodeView:
+    """One sitting: anchor `episode-N`, when, who, what was done, in prose and steps."""
+
+    number: int
+    title: str
+    when: str
+    hands: str
+    time: str
+    story: Markup
+    steps: tuple[StepView, ...]
+    photos: tuple[PictureView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CasePage:
+    """`pages/case.html`: everything an audience may see of one case, in reading order."""
+
+    title: str
+    kicker: str
+    """Kind and date of the object in one line."""
+    number: str
+    """The case's id."""
+    status: str
+    """Its standing in a sentence; "" for a finished case."""
+    record_note: str
+    """For an old or published case: what the record was made from; else ""."""
+    before: PictureView | None
+    after: PictureView | None
+    story: Markup
+    facts: tuple[Fact, ...]
+    binding: tuple[Fact, ...]
+    hazards: tuple[Fact, ...]
+    history: tuple[Line, ...]
+    examination: tuple[Line, ...]
+    findings: tuple[FindingView, ...]
+    found_layers: tuple[Line, ...]
+    tests: tuple[Line, ...]
+    plan: tuple[Line, ...]
+    """Use, aims, approval, limits and changes, each a sentence."""
+    options: tuple[OptionView, ...]
+    left_alone: tuple[Line, ...]
+    episodes: tuple[EpisodeView, ...]
+    structure_withheld: bool
+    """Whether the structure is not shown to this audience; the page says so."""
+    linings: Table | None
+    hours: tuple[Table, ...]
+    materials: Table | None
+    reversibility: Markup
+    claims: tuple[Line, ...]
+    care: Markup
+    follow_up: tuple[Line, ...]
+    photos: tuple[PictureView, ...]
+    gaps: tuple[str, ...]
+    """What the record does not say, in fixed sentences."""
+    diagnostics: tuple[str, ...]
+    """On the lab's own site: faults of the record, as the check words them."""
+    cite: str
+    licence: str
+    terms: tuple[Link, ...]
+    """Ways in that lead to this case."""
+
+
+@dataclass(frozen=True, slots=True)
+class WayGroup:
+    """One way in, such as structure or material: its page and the terms most used."""
+
+    title: str
+    href: str
+    links: tuple[Link, ...]
+    total: int
+    """How many terms there are in all."""
+
+
+@dataclass(frozen=True, slots=True)
+class HomePage:
+    """`pages/home.html`: search first, ways in, recent cases, totals."""
+
+    name: str
+    about: str
+    ways: tuple[WayGroup, ...]
+    recent: tuple[Card, ...]
+    all_cases: Link
+    totals: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ListPage:
+    """`pages/list.html`: cases under one heading: all, or those of one way in."""
+
+    title: str
+    kicker: str
+    """Which way in it is, or ""."""
+    gloss: str
+    also: str
+    """Other words for it, in one line, or ""."""
+    caution: str
+    facts: tuple[Fact, ...]
+    cards: tuple[Card, ...]
+    related: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WaysPage:
+    """`pages/ways.html`: all terms of one way in, or all ways in."""
+
+    title: str
+    intro: str
+    groups: tuple[WayGroup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SearchPage:
+    """`pages/search.html`: the search with its results, and what to do without scripts."""
+
+    title: str
+    ways: tuple[WayGroup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LostPage:
+    """`pages/lost.html`: the page for an address that leads nowhere."""
+
+    title: str
+    home: Link
+
+
+@dataclass(frozen=True, slots=True)
+class MovedPage:
+    """`pages/moved.html`: where a case with an earlier id stands now."""
+
+    title: str
+    to: Link
+
+
+@dataclass(frozen=True, slots=True)
+class FrameContext:
+    """`parts/head.html`, `parts/header.html`, `parts/footer.html`: what surrounds every page."""
+
+    title: str
+    """The title of the browser's tab: page and archive."""
+    description: str
+    language: str
+    root: str
+    """The way back to the site's top from this page: "", "../" or "../../"."""
+    site_name: str
+    home: str
+    """The address of the home page from here."""
+    nav: tuple[Link, ...]
+    """Links of the header: cases, ways in, the lab's own pages."""
+    search: str
+    """The address of the search page from here, which takes `?q=` (http) or `#q=` (disk)."""
+    styles: tuple[str, ...]
+    scripts: tuple[str, ...]
+    canonical: str
+    image: str
+    """The address of a picture for previews, or ""."""
+    banner: str
+    """A sentence on every page: that the archive is invented, or who this copy is for; or ""."""
+    footer: tuple[str, ...] = ()
+    redirect: str = ""
+    """For a moved page: where to go at once."""

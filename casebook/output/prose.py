@@ -1,0 +1,53 @@
+"""Prose from a record to HTML: Markdown, then an allow-list. Raw HTML in a record never runs."""
+
+from __future__ import annotations
+
+import functools
+
+import nh3
+from markdown import Markdown
+from markupsafe import Markup
+
+TAGS = {
+    "p", "br", "em", "strong", "ul", "ol", "li", "blockquote", "code", "pre", "a", "h3", "h4",
+    "sup", "sub", "hr", "table", "thead", "tbody", "tr", "th", "td",
+}  # fmt: skip
+SCHEMES = {"http", "https", "mailto"}
+
+
+@functools.cache
+def _markdown() -> Markdown:
+    """One converter for all prose: making one costs more than using it."""
+    return Markdown(extensions=["tables", "sane_lists"], output_format="html")
+
+
+@functools.lru_cache(maxsize=4096)
+def prose(text: str) -> Markup:
+    """Prose as HTML that may stand in a page; empty for empty text.
+
+    Headings in it begin at the third level, below the page's own.
+    """
+    if not text.strip():
+        return Markup("")
+    converter = _markdown()
+    converter.reset()
+    html = _lower_headings(converter.convert(text))
+    clean = nh3.clean(html, tags=TAGS, attributes={"a": {"href"}}, url_schemes=SCHEMES)
+    return Markup(clean)  # noqa: S704  the allow-list above is what makes it safe
+
+
+def _lower_headings(html: str) -> str:
+    for level in (4, 3, 2, 1):
+        lower = min(level + 2, 4)
+        html = html.replace(f"<h{level}>", f"<h{lower}>").replace(f"</h{level}>", f"</h{lower}>")
+    return html
+
+
+def plain(text: str) -> str:
+    """Prose as plain words, for the search index and descriptions."""
+    if not text.strip():
+        return ""
+    converter = _markdown()
+    converter.reset()
+    bare = nh3.clean(converter.convert(text), tags=set())
+    return " ".join(bare.replace("&amp;", "&").replace("&lt;", "<").replace("&gt;", ">").split())

@@ -1,0 +1,53 @@
+"""The built site as a value: pages whose bodies are made when asked for, and assets."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from markupsafe import Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What surrounds a page, as finished HTML: the inside of `head`, the header, the footer."""
+
+    language: str
+    head: Markup
+    header: Markup
+    footer: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page: where it stands, its title, and calls that make its body and its frame.
+
+    `key` changes exactly when the body or frame would.
+    """
+
+    address: str
+    title: str
+    key: str
+    body: Callable[[], Markup]
+    frame: Callable[[], Frame]
+
+
+@dataclass(frozen=True, slots=True)
+class Asset:
+    """A file beside the pages: its address, and its bytes or the path of a file to link."""
+
+    address: str
+    content: bytes | Path
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """All that is published for one audience, in a fixed order.
+
+    `frame_for(address, title)` makes the frame of a hand-written page.
+    """
+
+    pages: tuple[Page, ...]
+    assets: tuple[Asset, ...]
+    frame_for: Callable[[str, str], Frame]

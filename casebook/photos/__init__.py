@@ -1,0 +1,1 @@
+"""Photographs: looked at without trust, and made small for the pages without their tags."""

@@ -1,0 +1,144 @@
+"""Rules about names within a case: what is pointed at is there, and no name is given twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from casebook.diagnostics import Severity, Span
+from casebook.model.base import FieldInfo, Record, Unknowing, items, schema
+from casebook.reading import did_you_mean
+from casebook.rules.declare import FAULT, MISTAKE, OWN, Raised, rule
+from casebook.rules.look import Look
+from casebook.rules.places import whole_stranger
+from casebook.vocabulary import words_in
+
+_WAYS = frozenset(one.value for one in Unknowing)
+_HINTS = {
+    "photo": "add it to `photos`, or write its `file` or `id` as it stands there",
+    "person": "add them to `people`: `people: {AM: {role: conservator}}`",
+    "test": "give the test that `id` under `tests`",
+    "layer": "write the `id` of a layer under `as-found`, or of a step's `adds`",
+    "place": "declare it under `parts`, or under `as-found` with this `id`",
+}
+_LISTS = {
+    "photo": "among the photos of this case",
+    "person": "among the people of this case",
+    "test": "among the tests of this case",
+    "layer": "a layer of this case",
+    "place": "a part or layer that this case or the vocabulary knows",
+}
+
+
+@rule(
+    why="A reference that leads nowhere is a lost fact: nobody can tell later what was meant.",
+    source=OWN,
+    fields=(
+        "Case.photos",
+        "Case.people",
+        "Case.tests",
+        "Case.parts",
+        "Case.as_found",
+        "Step.adds",
+        "Step.hands",
+        "Step.photo",
+        "Step.allowed_by",
+        "Claim.takes_off",
+    ),
+    weight=MISTAKE,
+    raises="episodes: [{date: 2025-03-14, hands: [XY], steps: [cleaned the spine]}]",
+    passes="episodes: [{date: 2025-03-14, hands: [AM], steps: [cleaned the spine]}]",
+)
+def unknown_reference(look: Look) -> Iterator[Raised]:
+    """A photo, person, test, layer or part that is pointed at is one of this case.
+
+    A part may also be one of the vocabulary; of an unknown one this is never more than a warning.
+    """
+    there = _there(look)
+    seen: set[tuple[str, str]] = set()
+    for record in look.records:
+        for info, word in _references(record):
+            if (info.points, word) in seen or not _lost(look, there, record, info, word):
+                continue
+            seen.add((info.points, word))
+            yield _raised(there, record.span(info.key), info.points, word)
+
+
+def _there(look: Look) -> Mapping[str, frozenset[str]]:
+    """The names that can be pointed at, by kind."""
+    photos = items(look.case.photos)
+    return {
+        "photo": frozenset({one.file for one in photos} | {one.id for one in photos}) - {""},
+        "person": frozenset(look.case.people),
+        "test": frozenset(one.id for one in items(look.case.tests)) - {""},
+        "layer": look.layers,
+        "place": look.names | frozenset(_findings(look)),
+    }
+
+
+def _findings(look: Look) -> Iterator[str]:
+    every = (*items(look.case.findings), *(f for step in look.steps for f in items(step.finds)))
+    return (one.id for one in every if one.id)
+
+
+def _references(record: Record) -> Iterator[tuple[FieldInfo, str]]:
+    for info in schema(type(record)).values():
+        if info.points:
+            for word in words_in(getattr(record, info.name)):
+                if word and word not in _WAYS:
+                    yield info, word
+
+
+def _lost(
+    look: Look, there: Mapping[str, frozenset[str]], record: Record, info: FieldInfo, word: str
+) -> bool:
+    if word in there[info.points] or _from_recipe(record, info):
+        return False
+    if info.points == "place":
+        return whole_stranger(look, word)
+    return info.points != "layer" or look.ground.layer(word) not in there["layer"]
+
+
+def _from_recipe(record: Record, info: FieldInfo) -> bool:
+    """Whether a field was filled in from a recipe, which knows no case."""
+    return info.name in getattr(record, "assumed", ())
+
+
+def _raised(
+    there: Mapping[str, frozenset[str]], span: Span | None, kind: str, word: str
+) -> Raised:
+    hint = did_you_mean(word, sorted(there[kind])) or _HINTS[kind]
+    cap = Severity.WARNING if kind == "place" else Severity.ERROR
+    return Raised(f"`{word[:60]}` is not {_LISTS[kind]}", span, hint, cap)
+
+
+@rule(
+    why="Links and claims point at names; a name given twice points at either.",
+    source=OWN,
+    fields=("Case.parts", "Found.id", "Step.adds", "Photo.id", "Finding.id", "Test.id"),
+    weight=FAULT,
+    raises="photos: [{id: one, file: a.jpg}, {id: one, file: b.jpg}]",
+    passes="photos: [{id: one, file: a.jpg}, {id: two, file: b.jpg}]",
+)
+def id_twice(look: Look) -> Iterator[Raised]:
+    """Within a case no id is given twice: to parts, layers, photos, findings or tests."""
+    first: dict[str, str] = dict.fromkeys(look.case.parts, "a part")
+    for kind, name, record, key in _named(look):
+        if name in first:
+            message = f"the id `{name}` is given twice: to {first[name]} and to {kind}"
+            hint = "one name means one thing within a case: choose another for the newer one"
+            yield Raised(message, record.span(key), hint)
+        first.setdefault(name, kind)
+
+
+def _named(look: Look) -> Iterator[tuple[str, str, Record, str]]:
+    """Everything of the case that has a name of its own: kind, name, record, its key."""
+    case = look.case
+    found = [("a layer found", one.id, one, "id") for one in items(case.as_found)]
+    added = [("a layer added", step.adds or "", step, "adds") for step in look.steps]
+    photos = [("a photo", one.id, one, "id") for one in items(case.photos)]
+    findings = [("a finding", one.id, one, "id") for one in items(case.findings)]
+    tests = [("a test", one.id, one, "id") for one in items(case.tests)]
+    return (one for one in (*found, *added, *photos, *findings, *tests) if one[1])
+
+
+PRACTICE = (unknown_reference, id_twice)

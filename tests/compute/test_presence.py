@@ -1,0 +1,41 @@
+"""What lies there at the end is replayed step by step."""
+
+from __future__ import annotations
+
+from casebook.compute.places import ground
+from casebook.compute.presence import Presence, presence
+from tests.compute.written import case
+
+
+def states(steps: str) -> dict[str, str]:
+    one = case(f"steps: [{{adds: a, onto: spine}}, {{adds: b, onto: a}}, {steps}]")
+    return {layer: state.value for layer, state in presence(one, ground(one)).items()}
+
+
+def test_what_lies_on_a_removed_layer_goes_with_it() -> None:
+    assert states("{removes: a}") == {"a": "gone", "b": "gone"}
+
+
+def test_what_also_lies_elsewhere_stays() -> None:
+    found = states("{adds: c, onto: a, spans: {spine: 5 mm, board 1: 3 mm}}, {removes: a}")
+    assert found["c"] == Presence.THERE
+
+
+def test_what_is_put_back_brings_back_what_it_carried() -> None:
+    assert states("{takes-off: a}") == {"a": "gone", "b": "gone"}
+    assert states("{takes-off: a}, {puts-back: a}") == {"a": "there", "b": "there"}
+
+
+def test_a_part_that_is_taken_off_keeps_its_layers() -> None:
+    assert states("{takes-off: spine}") == {"a": "there", "b": "there"}
+
+
+def test_a_zone_or_a_rest_is_partly_there() -> None:
+    assert states("{removes: b/board 1}")["b"] == Presence.PARTLY
+    assert states("{removes: b, outcome: partly}")["b"] == Presence.PARTLY
+    assert states("{removes: b, leaves: b}")["b"] == Presence.PARTLY
+    assert states("{removes: b, leaves: none}")["b"] == Presence.GONE
+
+
+def test_a_removal_that_was_given_up_removes_nothing() -> None:
+    assert states("{removes: b, outcome: given-up}")["b"] == Presence.THERE
