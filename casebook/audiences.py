@@ -68,7 +68,7 @@ def _own(one: Record) -> dict[str, Any]:
 
 @functools.cache
 def _seen_fields(
-    cls: type[Record], audience: Audience, structure: bool
+    cls: type[Any], audience: Audience, structure: bool
 ) -> tuple[FieldInfo, ...]:
     return tuple(
         info

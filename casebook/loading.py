@@ -57,7 +57,8 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
     """Read the whole archive in `root`. A user's fault is a diagnostic, never an exception."""
     settings, faults = _settings(root)
     terms, recipes, more = _vocabulary(root)
-    folders = [_folder(path, root, recipes, cache) for path in _case_folders(root)]
+    paths = _case_folders(root)
+    folders = [_folder(one, root, recipes, cache) for one in paths if _has_case(one)]
     cases, clashes = _unique(folders)
     archive = Archive(
         settings=settings,
@@ -66,7 +67,7 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
         recipes=recipes,
         images={one.case.id: one.images for one in folders},
     )
-    found = (*faults, *more, *_no_cases(root, folders), *clashes)
+    found = (*faults, *more, *_no_cases(root, paths), *clashes)
     return Loaded(
         root=root,
         archive=archive,
@@ -76,8 +77,17 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
     )
 
 
-def _no_cases(root: Path, folders: list[_Folder]) -> Iterator[Diagnostic]:
-    if not folders and (root / "lab.yml").is_file():
+def _has_case(path: Path) -> bool:
+    return (path / "case.md").is_file()
+
+
+def _no_cases(root: Path, paths: list[Path]) -> Iterator[Diagnostic]:
+    """A folder in `cases/` that holds no case, and an archive that holds none."""
+    for name in (path.name for path in paths if not _has_case(path)):
+        message = f"`cases/{name}` has no file `case.md`"
+        hint = "every case is a folder with a `case.md`; `casebook new` starts one"
+        yield Diagnostic("no-case-file", Severity.ERROR, message, None, hint, name)
+    if not paths and (root / "lab.yml").is_file():
         message = "there is no case in `cases/` yet"
         hint = "`casebook new` starts one"
         yield Diagnostic("no-cases", Severity.SUGGESTION, message, None, hint)
@@ -164,10 +174,6 @@ def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache)
 def _case(path: Path, root: Path) -> tuple[Case, tuple[Diagnostic, ...]]:
     file = path / "case.md"
     name = path.name
-    if not file.is_file():
-        message = f"`cases/{name}` has no file `case.md`"
-        hint = "every case is a folder with a `case.md`; `casebook new` starts one"
-        return Case(id=_slug(name)), (Diagnostic("no-case-file", Severity.ERROR, message, None, hint, name),)
     document = read_document(file.read_bytes(), _relative(file, root))
     case, faults = _read_case(document.front, name)
     episodes, more = _episodes(path, root, name)
@@ -263,7 +269,7 @@ def _fill(step: Step, recipe: Step) -> Step:
     """A step with the fields it leaves out taken from a recipe, and told apart as assumed."""
     own = {"places", "unknown", "assumed"}
     given = {one.name: getattr(recipe, one.name) for one in fields(recipe) if one.name not in own}
-    taken = {name: value for name, value in given.items() if value and not step.says(name)}
+    taken = {name: value for name, value in given.items() if value and not step.tells(name)}
     return replace(step, **taken, assumed=frozenset(taken))
 
 

@@ -222,7 +222,7 @@ def _value(cls: Any) -> Read:
 
 
 @functools.cache
-def _record(cls: type[Record]) -> Read:
+def _record(cls: type[Any]) -> Read:
     def read_record(node: Node, reader: Reader) -> Record:
         if isinstance(node, MappingNode):
             return _from_mapping(cls, node, reader)

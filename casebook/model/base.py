@@ -114,9 +114,7 @@ def _field(seen: Audience, default: Any, structural: bool) -> Any:
     return field(default=default, metadata=metadata)
 
 
-@dataclass_transform(
-    frozen_default=True, kw_only_default=True, field_specifiers=(public, client, lab, field)
-)
+@dataclass_transform(frozen_default=True, kw_only_default=True)
 def record(cls: type[T]) -> type[T]:
     """Make a class of the schema: frozen, slotted, its fields given by name only."""
     return dataclass(frozen=True, slots=True, kw_only=True)(cls)
@@ -153,7 +151,7 @@ class Record:
         """The place of a key, or of the record where the key has none."""
         return self.places.get(key) or self.places.get("")
 
-    def says(self, name: str) -> bool:
+    def tells(self, name: str) -> bool:
         """Whether the record has anything under a field: a value, a gap, or an unread key."""
         value = getattr(self, name)
         return value not in (None, (), "", NOTHING) or key_of(name) in self.places
@@ -180,7 +178,7 @@ def key_of(name: str) -> str:
 
 
 @functools.cache
-def schema(cls: type[Record]) -> Mapping[str, FieldInfo]:
+def schema(cls: type[Any]) -> Mapping[str, FieldInfo]:
     """The fields of a record type by their keys, in the order they are declared."""
     hints = typing.get_type_hints(cls, include_extras=True)
     found = (_info(one, hints[one.name]) for one in fields(cls) if "own" not in one.metadata)

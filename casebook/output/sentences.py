@@ -27,7 +27,7 @@ _FATES = {
 
 def verb_of(step: Step) -> str:
     """Which structural field says what happened, "" if none does."""
-    return next((verb for verb in VERBS if step.says(verb)), "")
+    return next((verb for verb in VERBS if step.tells(verb)), "")
 
 
 def step_sentence(step: Step, wording: Wording) -> Line:

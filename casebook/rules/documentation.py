@@ -23,7 +23,7 @@ _ROW = "written documentation gives purpose, author and date"
 )
 def writer_of_record(look: Look) -> Iterator[Raised]:
     """The record says who wrote it."""
-    if not look.says(look.case, "written", "by"):
+    if not look.tells(look.case, "written", "by"):
         message = "the record does not say who wrote it"
         hint = "write `written: {by: AM}` with the initials from `people`"
         yield Raised(message, look.place("written", "by"), hint)
@@ -41,7 +41,7 @@ def writer_of_record(look: Look) -> Iterator[Raised]:
 )
 def date_of_record(look: Look) -> Iterator[Raised]:
     """The record says when it was written."""
-    if not look.says(look.case, "written", "date"):
+    if not look.tells(look.case, "written", "date"):
         message = "the record does not say when it was written"
         hint = "write `written: {date: 2025-04-03}`; a month or season will do"
         yield Raised(message, look.place("written", "date"), hint)
@@ -59,7 +59,7 @@ def date_of_record(look: Look) -> Iterator[Raised]:
 )
 def purpose_of_record(look: Look) -> Iterator[Raised]:
     """The record says what it was written for."""
-    if not look.says(look.case, "written", "for_"):
+    if not look.tells(look.case, "written", "for_"):
         message = "the record does not say what it was written for"
         hint = "write `written: {for: treatment record for owner and lab}`, or what else it is for"
         yield Raised(message, look.place("written", "for_"), hint)
@@ -76,7 +76,7 @@ def purpose_of_record(look: Look) -> Iterator[Raised]:
 )
 def origin_of_record(look: Look) -> Iterator[Raised]:
     """A record written up afterwards says from what."""
-    if look.old and not look.says(look.case, "written", "from_"):
+    if look.old and not look.tells(look.case, "written", "from_"):
         message = f"the record is {look.case.record} and does not say from which"
         hint = 'write `written: {from: ["bench book 1987, pp. 3-5"]}`, or the publication'
         yield Raised(message, look.place("written", "from_"), hint)

@@ -22,7 +22,7 @@ from casebook.rules.look import Look
 )
 def purpose_of_examination(look: Look) -> Iterator[Raised]:
     """The record says why, and in what circumstances, the object was examined."""
-    if not look.says(look.case, "examination", "because"):
+    if not look.tells(look.case, "examination", "because"):
         message = "the record does not say why the object was examined"
         hint = "write `examination: {because: …}`: who asked for it, and what for"
         yield Raised(message, look.place("examination", "because"), hint)
@@ -41,7 +41,7 @@ def purpose_of_examination(look: Look) -> Iterator[Raised]:
 def methods_of_examination(look: Look) -> Iterator[Raised]:
     """The record says how the object was examined or tested."""
     ways = (("examination", "method"), ("tests", "method"))
-    if not any(look.says(look.case, *way) for way in ways):
+    if not any(look.tells(look.case, *way) for way in ways):
         message = "the record does not say how the object was examined or tested"
         hint = "write `examination: {method: [raking light, loupe]}`, or `tests` with a `method`"
         yield Raised(message, look.place("examination", "method"), hint)
@@ -63,7 +63,7 @@ def methods_of_examination(look: Look) -> Iterator[Raised]:
 def condition_before(look: Look) -> Iterator[Raised]:
     """The record says in what condition the object was before treatment."""
     before = [one for one in items(look.case.findings) if one.stage in (None, Stage.BEFORE)]
-    if not before and (items(look.case.findings) or not look.says(look.case, "findings")):
+    if not before and (items(look.case.findings) or not look.tells(look.case, "findings")):
         message = "the record does not say in what condition the object was before treatment"
         hint = "write `findings: [{part: spine, damage: broken, seen: …}]`"
         yield Raised(message, look.place("findings"), hint)
@@ -81,7 +81,7 @@ def condition_before(look: Look) -> Iterator[Raised]:
 def seen_and_meant(look: Look) -> Iterator[Raised]:
     """A finding that says what something means also says what was seen."""
     for one in (one for one in look.records if isinstance(one, Finding)):
-        seen = any(look.says(one, name) for name in ("seen", "damage", "found"))
+        seen = any(look.tells(one, name) for name in ("seen", "damage", "found"))
         if one.means and not seen:
             message = "this finding says what it means, not what was seen"
             hint = "write what you saw under `seen`, beside `means`"
@@ -100,7 +100,7 @@ def seen_and_meant(look: Look) -> Iterator[Raised]:
 )
 def housing_on_arrival(look: Look) -> Iterator[Raised]:
     """The record says what the object came in and with, or that there was nothing."""
-    if not look.says(look.case, "object", "housing"):
+    if not look.tells(look.case, "object", "housing"):
         message = "the record does not say what the object came in, or what came with it"
         hint = 'under `object` write `housing: "slipcase; three loose letters"`, or `housing: none`'
         yield Raised(message, look.place("object", "housing"), hint)
@@ -119,7 +119,7 @@ def housing_on_arrival(look: Look) -> Iterator[Raised]:
 def past_treatment(look: Look) -> Iterator[Raised]:
     """The record says what had been done to the object before, or that no sign of it was seen."""
     later = any(one.origin is Origin.LATER for one in items(look.case.as_found))
-    if not later and not look.says(look.case, "history"):
+    if not later and not look.tells(look.case, "history"):
         message = "the record does not say whether the object had been treated before"
         hint = "write `history: [{what: rebacked in calf, date: 19XX}]`, or `history: none`"
         yield Raised(message, look.place("history"), hint)

@@ -28,7 +28,7 @@ _SOURCES = (
 def caution_of_hazard(look: Look) -> Iterator[Raised]:
     """A danger that a record names has its caution."""
     for one in items(look.case.hazards):
-        if not look.says(one, "caution"):
+        if not look.tells(one, "caution"):
             usual = _usual(look, known(one.what) or "")
             hint = f"usual: {usual}" if usual else "follow safety data sheets and local codes"
             message = f"`{known(one.what) or 'this danger'}` has no `caution`"
@@ -60,7 +60,7 @@ def _usual(look: Look, word: str) -> str:
 )
 def hazard_named(look: Look) -> Iterator[Raised]:
     """What is on the object and can hurt stands under `hazards` too."""
-    if look.says(look.case, "hazards"):
+    if look.tells(look.case, "hazards"):
         return
     seen: set[str] = set()
     for kind, word, record, key in _on_the_object(look.case, look.records):

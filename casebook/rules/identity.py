@@ -53,7 +53,7 @@ def identified(look: Look) -> Iterator[Raised]:
 
     A title, an owner or holder, a maker, a place or date of making, measures or marks: any serves.
     """
-    if not any(look.says(look.case, *path) for path in _IDENTIFYING):
+    if not any(look.tells(look.case, *path) for path in _IDENTIFYING):
         hint = "write a `title`, or under `object` a `size`, `made`, `marks`, `author` or `held-by`"
         message = "nothing here tells this object from others"
         yield Raised(message, look.place("object"), hint)
@@ -88,7 +88,7 @@ def client_key(look: Look) -> Iterator[Raised]:
 )
 def status_said(look: Look) -> Iterator[Raised]:
     """A case says how far it has come."""
-    if not look.says(look.case, "status", "is_"):
+    if not look.tells(look.case, "status", "is_"):
         hint = f"write `status: {'in-treatment' if look.worked else 'undecided'}`, or another word"
         yield Raised("the record does not say how far the case has come", look.case.span(), hint)
 
@@ -108,7 +108,7 @@ def status_stopped_why(look: Look) -> Iterator[Raised]:
     if status is None or standing not in (Standing.STOPPED, Standing.DECLINED):
         return
     wanted = ("because", "left") if standing is Standing.STOPPED else ("because",)
-    missing = [key for key in wanted if not look.says(status, key)]
+    missing = [key for key in wanted if not look.tells(status, key)]
     if missing:
         lack = {"because": "why", "left": "how the object was left"}
         message = f"the case is {standing} and does not say {' or '.join(lack[k] for k in missing)}"

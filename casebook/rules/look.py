@@ -123,7 +123,7 @@ class Look:
         said = (keys for kind, keys in self.case.gaps.items() if kind in kinds)
         return frozenset() if self.page else frozenset(key for keys in said for key in items(keys))
 
-    def says(self, record: Record, *path: str, in_reach: bool = False) -> bool:
+    def tells(self, record: Record, *path: str, in_reach: bool = False) -> bool:
         """Whether a record says something along a path of fields such as "written", "by".
 
         A gap on the way answers for all below it, and one item of a list for the list. What could
@@ -136,7 +136,7 @@ class Look:
         if not rest or value in (None, ()):
             return self._has(record, name)
         inner = value if isinstance(value, tuple) else (value,)
-        return any(self.says(one, *rest, in_reach=in_reach) for one in inner)
+        return any(self.tells(one, *rest, in_reach=in_reach) for one in inner)
 
     def _answers(self, gap: Gap, in_reach: bool) -> bool:
         if self.page:
@@ -147,7 +147,7 @@ class Look:
         """Whether a field is filled; a key that could not be read, or a list left empty, is."""
         if self.page:
             return getattr(record, name) not in (None, (), "", NOTHING)
-        return record.says(name) or key_of(name) in self._bulk
+        return record.tells(name) or key_of(name) in self._bulk
 
     def place(self, *path: str) -> Span | None:
         """The place of the innermost record or key along a path from the case that is there."""

@@ -23,7 +23,7 @@ def _at(look: Look, stage: Stage) -> list[Photo]:
 def _unanswered(look: Look) -> bool:
     """Whether the record owes photographs: it does not say, with a reason, why there are none."""
     photos = look.case.photos
-    return isinstance(photos, tuple) or not look.says(look.case, "photos", in_reach=True)
+    return isinstance(photos, tuple) or not look.tells(look.case, "photos", in_reach=True)
 
 
 @rule(
@@ -100,7 +100,7 @@ def during_photo(look: Look) -> Iterator[Raised]:
 def date_of_photo(look: Look) -> Iterator[Raised]:
     """Every photo has a date."""
     for photo in items(look.case.photos):
-        if not look.says(photo, "date"):
+        if not look.tells(photo, "date"):
             name = f"`{photo.file or photo.id}`" if photo.file or photo.id else "this one"
             hint = "add `date: 2025-01-28`, or `date: unknown`"
             yield Raised(f"the photo {name} has no date", photo.span(), hint)

@@ -30,7 +30,7 @@ def _options(look: Look) -> tuple[Option, ...]:
 def _lacking(look: Look, name: str) -> Iterator[Option]:
     """The options at issue, if none of them says anything under a field."""
     options = _options(look)
-    if options and not any(look.says(one, name) for one in options):
+    if options and not any(look.tells(one, name) for one in options):
         yield options[0]
 
 
@@ -48,7 +48,7 @@ def _lacking(look: Look, name: str) -> Iterator[Option]:
 def plan(look: Look) -> Iterator[Raised]:
     """A case that was proposed or treated says what was proposed."""
     ways = (("proposal", "options"), ("proposal", "aims"))
-    if not any(look.says(look.case, *way) for way in ways):
+    if not any(look.tells(look.case, *way) for way in ways):
         message = "the record does not say what treatment was proposed"
         hint = "write `proposal: {options: [{name: toned paper reback, outcome: chosen}]}`"
         yield Raised(message, look.place("proposal", "options"), hint)
@@ -85,7 +85,7 @@ def materials_of_plan(look: Look) -> Iterator[Raised]:
 )
 def time_of_plan(look: Look) -> Iterator[Raised]:
     """The proposed treatment has an estimate of time."""
-    if look.says(look.case, "time", "estimated"):
+    if look.tells(look.case, "time", "estimated"):
         return
     for option in _lacking(look, "time"):
         message = f"{_named(option)} has no estimate of time"
@@ -124,7 +124,7 @@ def cost_of_plan(look: Look) -> Iterator[Raised]:
 def approval(look: Look) -> Iterator[Raised]:
     """A treated case says who agreed to the plan, when, and how."""
     keys = ("by", "date", "how")
-    lack = [key for key in keys if not look.says(look.case, "proposal", "decided", key)]
+    lack = [key for key in keys if not look.tells(look.case, "proposal", "decided", key)]
     if lack:
         words = {"by": "who agreed to the treatment", "date": "when", "how": "how"}
         said = "the treatment was agreed to" if "by" not in lack else ""
@@ -170,7 +170,7 @@ def change_agreed(look: Look) -> Iterator[Raised]:
     """A change of plan says whether, how and by whom it was agreed to."""
     proposal = _proposal(look.case)
     for one in items(proposal.changes) if proposal else ():
-        if not look.says(one, "agreed"):
+        if not look.tells(one, "agreed"):
             what = f"the change `{known(one.what)}`" if known(one.what) else "this change"
             hint = 'add `agreed: "owner, by letter of 3 March"`'
             yield Raised(f"{what} does not say whether it was agreed to", one.span(), hint)

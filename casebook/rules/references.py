@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from casebook.diagnostics import Severity, Span
+from casebook.diagnostics import Severity
 from casebook.model.base import FieldInfo, Record, Unknowing, items, schema
 from casebook.reading import did_you_mean
 from casebook.rules.declare import FAULT, MISTAKE, OWN, Raised, rule
@@ -45,8 +45,8 @@ _LISTS = {
         "Claim.takes_off",
     ),
     weight=MISTAKE,
-    raises="episodes: [{date: 2025-03-14, hands: [XY], steps: [cleaned the spine]}]",
-    passes="episodes: [{date: 2025-03-14, hands: [AM], steps: [cleaned the spine]}]",
+    raises="examination: {because: owner asked, by: XY}",
+    passes="examination: {because: owner asked, by: AM}",
 )
 def unknown_reference(look: Look) -> Iterator[Raised]:
     """A photo, person, test, layer or part that is pointed at is one of this case.
@@ -60,7 +60,10 @@ def unknown_reference(look: Look) -> Iterator[Raised]:
             if (info.points, word) in seen or not _lost(look, there, record, info, word):
                 continue
             seen.add((info.points, word))
-            yield _raised(there, record.span(info.key), info.points, word)
+            hint = did_you_mean(word, sorted(there[info.points])) or _hint(look, info.points, word)
+            cap = Severity.WARNING if info.points == "place" else Severity.ERROR
+            message = f"`{word[:60]}` is not {_LISTS[info.points]}"
+            yield Raised(message, record.span(info.key), hint, cap)
 
 
 def _there(look: Look) -> Mapping[str, frozenset[str]]:
@@ -103,12 +106,9 @@ def _from_recipe(record: Record, info: FieldInfo) -> bool:
     return info.name in getattr(record, "assumed", ())
 
 
-def _raised(
-    there: Mapping[str, frozenset[str]], span: Span | None, kind: str, word: str
-) -> Raised:
-    hint = did_you_mean(word, sorted(there[kind])) or _HINTS[kind]
-    cap = Severity.WARNING if kind == "place" else Severity.ERROR
-    return Raised(f"`{word[:60]}` is not {_LISTS[kind]}", span, hint, cap)
+def _hint(look: Look, kind: str, word: str) -> str:
+    near = look.lexicon.suggest("parts", word) if kind == "place" else ""
+    return near or _HINTS[kind]
 
 
 @rule(
@@ -124,7 +124,8 @@ def id_twice(look: Look) -> Iterator[Raised]:
     first: dict[str, str] = dict.fromkeys(look.case.parts, "a part")
     for kind, name, record, key in _named(look):
         if name in first:
-            message = f"the id `{name}` is given twice: to {first[name]} and to {kind}"
+            both = "both times to" if kind == first[name] else f"to {first[name]} and to"
+            message = f"the id `{name}` is given twice: {both} {kind}"
             hint = "one name means one thing within a case: choose another for the newer one"
             yield Raised(message, record.span(key), hint)
         first.setdefault(name, kind)

@@ -40,11 +40,11 @@ from casebook.rules.look import Due, Look
 def reversibility_of_layers(look: Look) -> Iterator[Raised]:
     """Every added layer that is still there has a note on how it can be taken off again."""
     said = look.case.reversibility
-    if isinstance(said, Gap) and look.says(look.case, "reversibility", in_reach=True):
+    if isinstance(said, Gap) and look.tells(look.case, "reversibility", in_reach=True):
         return
-    if said is None and look.says(look.case, "reversibility"):
+    if said is None and look.tells(look.case, "reversibility"):
         return
-    prose = isinstance(said, Reversibility) and look.says(said, "says", in_reach=True)
+    prose = isinstance(said, Reversibility) and look.tells(said, "says", in_reach=True)
     for step in _unclaimed(look):
         layer = step.adds
         hint = f"write `reversibility: {{claims: [{{takes-off: {layer}, with: …, leaves: …}}]}}`"

@@ -46,7 +46,7 @@ _CAREFUL = ("is_", "perhaps", "mix", "product")
 def treatment_record(look: Look) -> Iterator[Raised]:
     """A finished case says what was done: in steps, or at least in prose."""
     ways = (("steps",), ("episodes", "steps"), ("episodes", "story"), ("story",))
-    if not any(look.says(look.case, *way) for way in ways):
+    if not any(look.tells(look.case, *way) for way in ways):
         message = "the case is complete, and the record does not say what was done"
         hint = "write the sittings in `episodes/01-….md`, each with `date`, `hands` and `steps`"
         yield Raised(message, look.place("status"), hint)
@@ -65,7 +65,7 @@ def treatment_record(look: Look) -> Iterator[Raised]:
 )
 def date_of_sitting(look: Look) -> Iterator[Raised]:
     """Every sitting has a date, or each of its steps has."""
-    yield from _sittings(look, "date", "no date", "add `date: 2025-03-14`, or `date: 2025-03`")
+    yield from _sittings(look, "date", "has no date", "add `date: 2025-03-14`, or `date: 2025-03`")
 
 
 @rule(
@@ -82,23 +82,23 @@ def date_of_sitting(look: Look) -> Iterator[Raised]:
 def hands(look: Look) -> Iterator[Raised]:
     """Every sitting says who did the work, or each of its steps does."""
     hint = "add `hands: [AM]` with the initials from `people`"
-    yield from _sittings(look, "hands", "nobody's hands", hint)
+    yield from _sittings(look, "hands", "does not say who did the work", hint)
 
 
 def _sittings(look: Look, name: str, lack: str, hint: str) -> Iterator[Raised]:
     """Sittings without something that not each of their steps has either."""
     for number, one in enumerate(items(look.case.episodes), 1):
         steps = items(one.steps)
-        if not look.says(one, name) and not (steps and _each(look, steps, name)):
-            yield Raised(f"sitting {number} has {lack}", one.span(), hint)
+        if not look.tells(one, name) and not (steps and _each(look, steps, name)):
+            yield Raised(f"sitting {number} {lack}", one.span(), hint)
     loose = items(look.case.steps)
     if loose and not _each(look, loose, name):
-        first = next(step for step in loose if not look.says(step, name))
-        yield Raised(f"this step, in no sitting, has {lack}", first.span(), hint)
+        first = next(step for step in loose if not look.tells(step, name))
+        yield Raised(f"this step, in no sitting, {lack}", first.span(), hint)
 
 
 def _each(look: Look, steps: tuple[Step, ...], name: str) -> bool:
-    return all(look.says(step, name) for step in steps)
+    return all(look.tells(step, name) for step in steps)
 
 
 @rule(
@@ -125,8 +125,8 @@ def _named(look: Look, step: Step) -> bool:
     """Whether a step says what it laid on; that nobody knows it needs a reason."""
     material = step.material
     if isinstance(material, Material):
-        return any(look.says(material, name) for name in _CAREFUL)
-    return look.says(step, "material", in_reach=True)
+        return any(look.tells(material, name) for name in _CAREFUL)
+    return look.tells(step, "material", in_reach=True)
 
 
 @rule(
@@ -154,7 +154,7 @@ def _bare_word(look: Look, value: Maybe[Material]) -> str:
     """A material's own word, if the vocabulary does not know it and nothing explains it."""
     material = known(value)
     word = known(material.is_) if material else None
-    if material is None or word is None or look.says(material, "product") or material.mix:
+    if material is None or word is None or look.tells(material, "product") or material.mix:
         return ""
     return "" if look.lexicon.resolve("materials", word) else word
 
@@ -182,7 +182,7 @@ def one_verb(look: Look) -> Iterator[Raised]:
 
 
 def _any_verb(step: Record) -> bool:
-    return any(step.says(verb) for verb in VERBS)
+    return any(step.tells(verb) for verb in VERBS)
 
 
 @rule(
@@ -218,7 +218,7 @@ def recipe_unknown(look: Look) -> Iterator[Raised]:
 def fate_of_removed(look: Look) -> Iterator[Raised]:
     """A step that removes something for good says where it went."""
     for step in look.steps:
-        if items(step.removes) and not look.says(step, "fate"):
+        if items(step.removes) and not look.tells(step, "fate"):
             message = f"the record does not say where `{items(step.removes)[0]}` went"
             hint = "add `fate: discarded`, `kept-with-object`, `stored-apart` or `own-case`"
             yield Raised(message, step.span("removes"), hint)
@@ -229,7 +229,7 @@ def fate_of_removed(look: Look) -> Iterator[Raised]:
     source=f"{AIC_27A} (an aim of the record)",
     fields=("Case.findings", "Finding.stage", "Step.result", "Step.finds", "Case.follow_up"),
     weight=ADVICE,
-    raises="episodes: [{date: 2025-03, hands: [AM], steps: [{do: clean, treats: spine}]}]",
+    raises="findings: [{part: spine, seen: cracked}]",
     passes="findings: [{part: spine, stage: after, seen: opens flat}]",
     due=Due.FINISHED,
     rows=("condition after treatment and changes made by it",),
@@ -239,8 +239,8 @@ def condition_after(look: Look) -> Iterator[Raised]:
     """A finished case says how the object was after treatment."""
     late = (Stage.AFTER, Stage.LATER)
     after = any(getattr(one, "stage", None) in late for one in items(look.case.findings))
-    results = any(look.says(step, "result") for step in look.steps)
-    if not (after or results or look.says(look.case, "follow_up")):
+    results = any(look.tells(step, "result") for step in look.steps)
+    if not (after or results or look.tells(look.case, "follow_up")):
         message = "the record does not say how the object was after treatment"
         hint = "add `{part: spine, stage: after, seen: …}` to `findings`, or a `result` to a step"
         yield Raised(message, look.place("findings"), hint)
@@ -259,8 +259,8 @@ def condition_after(look: Look) -> Iterator[Raised]:
 )
 def time_of_steps(look: Look) -> Iterator[Raised]:
     """A finished case says how long the work took: step by step, by sitting, or as a whole."""
-    whole = look.says(look.case, "time", "spent") or look.says(look.case, "episodes", "time")
-    if look.worked and not whole and not any(look.says(one, "time") for one in look.steps):
+    whole = look.tells(look.case, "time", "spent") or look.tells(look.case, "episodes", "time")
+    if look.worked and not whole and not any(look.tells(one, "time") for one in look.steps):
         message = "the record does not say how long the work took"
         hint = "add `time: 40 min` to a step or a sitting, or `time: {spent: 113 h}` for the whole"
         yield Raised(message, look.place("episodes"), hint)
@@ -279,7 +279,7 @@ def time_of_steps(look: Look) -> Iterator[Raised]:
 )
 def care(look: Look) -> Iterator[Raised]:
     """A finished case advises on keeping and handling."""
-    if not look.says(look.case, "care"):
+    if not look.tells(look.case, "care"):
         message = "the record gives no advice on keeping and handling"
         yield Raised(message, look.place("care"), "write `care: …`, or `care: none`")
 

@@ -54,7 +54,8 @@ def measures(draw: st.DrawFn, kind: type[Quantity]) -> Quantity:
     ends: dict[str, tuple[Fraction | None, Fraction | None]] = {
         "plain": (low, low), "range": (low, high), "at least": (low, None), "up to": (None, high),
     }
-    value = kind(*ends[shape], *draw(_NOTED))
+    about, doubtful, reason = draw(_NOTED)
+    value = kind(*ends[shape], about, doubtful, reason)
     if isinstance(value, Duration):
         return replace(value, nights=draw(st.integers(0, 999)))
     if isinstance(value, q.Percent):

@@ -1,0 +1,199 @@
+"""One case as a page and as a card: everything an audience may see of it, in reading order."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from casebook.compute.summary import Summary
+from casebook.model.archive import Archive, Case, Kind, Standing, Status
+from casebook.model.base import items, known
+from casebook.model.condition import Examination, Hazard
+from casebook.model.object import Object
+from casebook.model.treatment import Reversibility
+from casebook.output.contexts import Card, CasePage, Fact, Line, Link, PictureView, Run
+from casebook.output.object_view import (
+    binding_facts,
+    date_text,
+    finding_view,
+    follow_line,
+    found_line,
+    history_line,
+    object_facts,
+    test_line,
+)
+from casebook.output.pictures import Pictures, before_and_after, case_pictures
+from casebook.output.prose import plain, prose
+from casebook.output.tables import hours_tables, linings, materials
+from casebook.output.treatment_view import (
+    claim_line,
+    episode_views,
+    labelled,
+    option_views,
+    plan_lines,
+    work_line,
+)
+from casebook.output.wording import Wording, say, sentence
+
+_STANDINGS = {
+    Standing.UNDECIDED: "Not yet decided.",
+    Standing.DECLINED: "The treatment was declined.",
+    Standing.PROPOSED: "A treatment is proposed.",
+    Standing.IN_TREATMENT: "In treatment.",
+    Standing.STOPPED: "The treatment was stopped.",
+}
+_SOURCES = {
+    Kind.FROM_NOTES: "An old treatment, written up from what survives of its notes.",
+    Kind.FROM_PUBLICATION: "A treatment by others, written up from a publication.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is known of a case beside its record: its summary, gaps, faults, and ways in."""
+
+    summary: Summary
+    gaps: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
+    ways: tuple[Link, ...] = ()
+    withheld: bool = False
+
+
+def title_of(case: Case) -> str:
+    """What a reader calls the case; its id where it has no title."""
+    return known(case.title) or case.id
+
+
+def kicker_of(case: Case, wording: Wording) -> str:
+    """Kind and date of the object in one line."""
+    thing = known(case.object) or Object()
+    kind = known(thing.kind)
+    made = [date_text(one.is_) for one in items(thing.made)]
+    words = [wording.lexicon.label("kinds", kind) if kind else "", *made[:1]]
+    line = ", ".join(word for word in words if word)
+    return line[:1].upper() + line[1:]
+
+
+def status_of(case: Case) -> str:
+    """The case's standing in a sentence; "" for a finished one."""
+    status = known(case.status) or Status()
+    text = _STANDINGS.get(status.is_, "") if status.is_ else ""
+    because = f" {say(status.because)}" if known(status.because) else ""
+    left = f" Left as: {status.left}" if known(status.left) else ""
+    return f"{text}{because}{left}"
+
+
+def describe(case: Case) -> str:
+    """The case in a sentence or two, for previews and search results."""
+    thing = known(case.object) or Object()
+    text = known(thing.about) or plain(case.story)
+    return text if len(text) <= 200 else text[:200].rsplit(" ", 1)[0] + "…"
+
+
+def card(case: Case, archive: Archive, pictures: Pictures, wording: Wording) -> Card:
+    """The case in a list."""
+    views = case_pictures(case, archive, pictures, wording.root)
+    before, after = before_and_after(case, views)
+    structures = [one.structure for one in items(case.bindings) if known(one.structure)][:1]
+    words = [wording.lexicon.label("structures", str(one)) for one in structures]
+    return Card(
+        href=f"{wording.root}cases/{case.id}/index.html",
+        title=title_of(case),
+        about=", ".join(one for one in (kicker_of(case, wording), *words) if one),
+        work=work_line(case, wording),
+        status=status_of(case),
+        before=before,
+        after=after,
+    )
+
+
+def case_page(
+    case: Case, archive: Archive, pictures: Pictures, wording: Wording, told: Told
+) -> CasePage:
+    """The context of a case's page."""
+    views = case_pictures(case, archive, pictures, wording.root)
+    before, after = before_and_after(case, views)
+    thing, summary = archive.settings, told.summary
+    undoing = known(case.reversibility) or Reversibility()
+    return CasePage(
+        title=title_of(case),
+        kicker=kicker_of(case, wording),
+        number=case.id,
+        status=status_of(case),
+        record_note=_record_note(case),
+        before=before,
+        after=after,
+        story=prose(case.story),
+        facts=object_facts(case, wording, thing.units),
+        binding=binding_facts(case, wording),
+        hazards=_hazards(items(case.hazards), wording),
+        history=tuple(history_line(one) for one in items(case.history)),
+        examination=_examination(case),
+        findings=tuple(finding_view(one, wording, views) for one in items(case.findings)),
+        found_layers=tuple(found_line(one, wording) for one in items(case.as_found)),
+        tests=tuple(test_line(one, wording) for one in items(case.tests)),
+        plan=plan_lines(case),
+        options=option_views(case, wording),
+        left_alone=_left_alone(case, wording),
+        episodes=episode_views(case, summary.hours, wording, views),
+        structure_withheld=told.withheld,
+        linings=None if told.withheld else linings(summary.areas, wording),
+        hours=hours_tables(summary.hours, wording),
+        materials=None if told.withheld else materials(summary.uses, wording),
+        reversibility=prose(say(undoing.says)),
+        claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
+        care=prose(say(case.care)),
+        follow_up=tuple(follow_line(one, wording) for one in items(case.follow_up)),
+        photos=tuple(views.values()),
+        gaps=told.gaps,
+        diagnostics=told.faults,
+        cite=_cite(case, archive),
+        licence=say(archive.settings.licence),
+        terms=told.ways,
+    )
+
+
+def _record_note(case: Case) -> str:
+    note = _SOURCES.get(case.record, "") if case.record else ""
+    written = known(case.written)
+    sources = ", ".join(items(written.from_)) if written else ""
+    return f"{note} Sources: {sources}." if note and sources else note
+
+
+def _hazards(hazards: tuple[Hazard, ...], wording: Wording) -> tuple[Fact, ...]:
+    found = []
+    for one in hazards:
+        where = (*wording.places(one.part), Run(": ")) if one.part else ()
+        caution = say(one.caution) or "no caution is recorded; see the safety data sheet"
+        found.append(Fact(say(one.what) or "Hazard", (sentence((*where, Run(caution))),)))
+    return tuple(found)
+
+
+def _examination(case: Case) -> tuple[Line, ...]:
+    seen = known(case.examination) or Examination()
+    fields = (("Why", "because"), ("How", "method"), ("By", "by"), ("Date", "date"))
+    return labelled(seen, *fields)
+
+
+def _left_alone(case: Case, wording: Wording) -> tuple[Line, ...]:
+    found = []
+    for one in items(case.left_alone):
+        what = f", {one.what}" if known(one.what) else ""
+        because = f": {one.because}" if known(one.because) else ""
+        found.append(sentence((*wording.places(one.part), Run(f"{what}{because}"))))
+    return tuple(found)
+
+
+def _cite(case: Case, archive: Archive) -> str:
+    written = known(case.written)
+    by = ", ".join(_name(case, one) for one in items(written.by)) if written else ""
+    year = written.date.show() if written and known(written.date) else ""  # type: ignore[union-attr]
+    words = [by, title_of(case), f"treatment case {case.id}", say(archive.settings.name), year]
+    return ", ".join(word for word in words if word) + "."
+
+
+def _name(case: Case, initials: str) -> str:
+    person = case.people.get(initials)
+    return (known(person.name) if person else None) or initials
+
+

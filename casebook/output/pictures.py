@@ -1,0 +1,119 @@
+"""Photographs as a page shows them: sources by width, words for those who do not see them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from casebook.files import Cache
+from casebook.model.archive import Archive, Case
+from casebook.model.base import items, known
+from casebook.model.photos import Photo
+from casebook.output.contexts import PictureView, Source
+from casebook.output.wording import say
+from casebook.photos.derive import Derivative, Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """The derived pictures by the digest of the original, and the cache that holds their bytes."""
+
+    made: Mapping[str, Picture]
+    cache: Cache
+
+    def get(self, original: str) -> Picture | None:
+        """The picture made of an original."""
+        return self.made.get(original)
+
+    def path(self, name: str) -> Path:
+        """Where the bytes of a derivative lie."""
+        return self.cache.path("picture", name)
+
+
+FOLDER = "photos"
+TYPES = {"JPEG": "image/jpeg", "WebP": "image/webp", "WEBP": "image/webp", "PNG": "image/png"}
+
+
+def case_pictures(
+    case: Case, archive: Archive, pictures: Pictures, root: str
+) -> dict[str, PictureView]:
+    """The pictures of a case by the names its photos have, in their order."""
+    images = archive.images.get(case.id, {})
+    found = {}
+    for photo in items(case.photos):
+        image = images.get(photo.id)
+        picture = pictures.get(image.digest) if image else None
+        if picture:
+            found[photo.id] = _view(photo, picture, case, root)
+    return found
+
+
+def _view(photo: Photo, picture: Picture, case: Case, root: str) -> PictureView:
+    widest = picture.widths[-1]
+    plain = [one for one in picture.widths if one.format == "JPEG"]
+    modern = [one for one in picture.widths if one.format != "JPEG"]
+    fallback = plain[len(plain) // 2] if plain else widest
+    large = plain[-1] if plain else widest
+    return PictureView(
+        id=photo.id,
+        src=_address(fallback, root),
+        sources=_sources(modern, root) + _sources(plain, root),
+        width=large.width,
+        height=large.height,
+        alt=_alt(photo, case),
+        caption=known(photo.caption) or "",
+        stage=photo.stage.value if photo.stage else "",
+        details=_details(photo),
+        large=_address(large, root),
+    )
+
+
+def _sources(files: list[Derivative], root: str) -> tuple[Source, ...]:
+    if not files:
+        return ()
+    srcset = ", ".join(f"{_address(one, root)} {one.width}w" for one in files)
+    return (Source(TYPES[files[0].format], srcset),)
+
+
+def _address(one: Derivative, root: str) -> str:
+    return f"{root}{FOLDER}/{one.name}"
+
+
+def _details(photo: Photo) -> str:
+    light = say(photo.light)
+    date = known(photo.date)
+    words = [
+        say(photo.view),
+        f"{light} light" if light and "light" not in light else light,
+        date.show() if date else "",
+    ]
+    return ", ".join(word for word in words if word)
+
+
+def _alt(photo: Photo, case: Case) -> str:
+    """What is in the picture: its caption, or its view and stage, of which object."""
+    words = known(photo.caption) or say(photo.view) or "photograph"
+    stage = f", {photo.stage.value} treatment" if photo.stage else ""
+    return f"{words}{stage}: {say(case.title) or case.id}"
+
+
+def before_and_after(
+    case: Case, views: Mapping[str, PictureView]
+) -> tuple[PictureView | None, PictureView | None]:
+    """One picture before and one after, of the same view where there is such a pair."""
+    before = [one for one in items(case.photos) if one.id in views and _is(one, "before")]
+    after = [one for one in items(case.photos) if one.id in views and _is(one, "after")]
+    for one in before:
+        for other in after:
+            if known(one.view) and say(one.view) == say(other.view):
+                return views[one.id], views[other.id]
+    return _first(before, views), _first(after, views)
+
+
+def _is(photo: Photo, stage: str) -> bool:
+    return photo.stage is not None and photo.stage.value == stage
+
+
+def _first(photos: list[Photo], views: Mapping[str, PictureView]) -> PictureView | None:
+    return views[photos[0].id] if photos else None

@@ -1,0 +1,146 @@
+"""The summaries as small tables: linings, hours, materials, each with what its figures lack."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from casebook.compute.areas import Areas
+from casebook.compute.figures import Figure
+from casebook.compute.hours import Clock, Row, Timesheet
+from casebook.compute.uses import Use
+from casebook.output.contexts import Fact, Line, Run, Table
+from casebook.output.wording import Wording
+from casebook.values.showing import hours, square_cm
+
+UM2_OF_MM2 = 10**6
+
+
+def qualified(figure: Figure, text: str) -> str:
+    """A figure's text with its honest "at least" or "about"."""
+    if figure.at_least:
+        return f"at least {text}"
+    return f"about {text}" if figure.about else text
+
+
+def area_text(figure: Figure) -> str:
+    """An area in µm² for readers, such as "at least 294 cm²"."""
+    return qualified(figure, square_cm(Fraction(figure.value, UM2_OF_MM2)))
+
+
+def clock_text(clock: Clock) -> str:
+    """A time for readers: "at least 3 h 40 min", "2 nights"; "" where the clock never ran."""
+    nights = clock.nights.value
+    counted = f"{nights} night{'s' if nights != 1 else ''}" if nights else ""
+    minutes = clock.minutes
+    if not minutes.value and (counted or not minutes.at_least):
+        return counted
+    timed = qualified(minutes, hours(minutes.value)) if minutes.value else "not recorded"
+    return f"{timed} and {counted}" if counted else timed
+
+
+def _text(text: str) -> Line:
+    return (Run(text),)
+
+
+def linings(areas: Areas, wording: Wording) -> Table | None:
+    """Every layer laid with an adhesive: on what, of what, how much bonded and overhanging."""
+    if not areas.layers:
+        return None
+    rows = tuple(
+        (
+            _text((one.layer or "no name").replace("-", " ")),
+            (wording.term("materials", one.material),) if one.material else _text("not recorded"),
+            _text(", ".join(one.parts)),
+            _text(area_text(one.tally.bonded)),
+            _text(area_text(one.tally.overhang) if one.tally.overhang.value else "–"),
+        )
+        for one in areas.layers
+    )
+    lining = areas.lining
+    total = ("All linings", "", "", area_text(lining.bonded), area_text(lining.overhang))
+    notes = sorted({*lining.bonded.reasons, *lining.overhang.reasons})
+    heads = ("Layer", "Material", "On", "Bonded", "Overhang")
+    return Table("Layers laid", heads, rows, total if lining.bonded.value else (), tuple(notes))
+
+
+def hours_tables(sheet: Timesheet, wording: Wording) -> tuple[Table, ...]:
+    """Hours by operation and by hand, and planned against actual."""
+    if not sheet.steps and sheet.plan.planned is None and sheet.plan.spent is None:
+        return ()
+    heads = ("At the bench", "Waiting", "Drying")
+    by_operation = _by("By operation", "Operation", sheet.by_operation, wording, "operations")
+    by_hand = _by("By hand", "Hands", sheet.by_hand, wording, "")
+    whole = sheet.whole
+    cells = tuple(clock_text(one) or "–" for one in (whole.bench, whole.waiting, whole.drying))
+    notes = (*whole.bench.minutes.reasons, *whole.drying.minutes.reasons)
+    total = Table("In all", heads, (tuple(_text(cell) for cell in cells),), (), notes)
+    tables = [total, *_plan(sheet), by_operation, by_hand]
+    return tuple(one for one in tables if one and one.rows)
+
+
+def _by(
+    caption: str, head: str, rows: Iterable[Row], wording: Wording, kind: str
+) -> Table | None:
+    cells = [
+        (
+            tuple(wording.term(kind, key) if kind else Run(key) for key in row.keys)
+            or _text("not recorded"),
+            _text(clock_text(row.hours.bench) or "–"),
+            _text(clock_text(row.hours.drying) or "–"),
+        )
+        for row in rows
+    ]
+    named = tuple((_joined(names), bench, drying) for names, bench, drying in cells)
+    return Table(caption, (head, "At the bench", "Drying"), named) if len(named) > 1 else None
+
+
+def _joined(names: Line) -> Line:
+    found: list[Run] = []
+    for n, run in enumerate(names):
+        found.extend((Run(" with "), run) if n else (run,))
+    return tuple(found)
+
+
+def _plan(sheet: Timesheet) -> tuple[Table, ...]:
+    plan = sheet.plan
+    figures = (("Estimated", plan.planned), ("Spent", plan.actual))
+    rows = tuple(
+        (_text(label), _text(qualified(one, hours(one.value)))) for label, one in figures if one
+    )
+    notes = (plan.covers,) if plan.covers else ()
+    return (Table("Planned and actual", ("", "Bench time"), rows, (), notes),) if rows else ()
+
+
+def materials(used: Iterable[Use], wording: Wording) -> Table | None:
+    """What went in: each material once, in which roles, on which parts, with maker and lot."""
+    groups: dict[str, list[Use]] = {}
+    for use in used:
+        groups.setdefault(use.material, []).append(use)
+    rows = tuple(
+        (
+            (wording.term("materials", name),) if uses[0].named else _text(name),
+            _text(", ".join(dict.fromkeys(use.role.value for use in uses))),
+            _text(", ".join(dict.fromkeys(part for use in uses for part in use.parts))),
+            _text(", ".join(dict.fromkeys(_label(use) for use in uses if _label(use)))),
+        )
+        for name, uses in groups.items()
+    )
+    heads = ("Material", "Used as", "On", "Product, maker, lot")
+    return Table("Materials used", heads, rows) if rows else None
+
+
+def _label(use: Use) -> str:
+    lot = f"lot {use.lot}" if use.lot else ""
+    return " ".join(one for one in (use.product, use.maker, lot) if one)
+
+
+def total_facts(cases: int, areas: Areas, sheet: Timesheet) -> tuple[Fact, ...]:
+    """The totals of an archive for its home page."""
+    figures = [
+        ("Cases", str(cases)),
+        ("Bench time", clock_text(sheet.whole.bench)),
+        ("Drying", clock_text(sheet.whole.drying)),
+        ("Linings laid", area_text(areas.lining.bonded) if areas.layers else ""),
+    ]
+    return tuple(Fact(label, (_text(text),)) for label, text in figures if text)

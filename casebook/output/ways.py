@@ -1,0 +1,97 @@
+"""Ways in: by structure, damage, operation, material and decade; which cases stand under each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from casebook.model.archive import Case
+from casebook.model.base import items, known, walk
+from casebook.model.vocabulary import Term
+from casebook.output.contexts import Link, WayGroup
+from casebook.output.wording import way_address
+from casebook.values.dates import Date
+from casebook.vocabulary import Lexicon, terms_of
+
+TITLES = {
+    "structures": "Structure",
+    "damages": "Damage",
+    "operations": "Treatment",
+    "materials": "Material",
+    "decades": "Decade",
+}
+INDEXES = {
+    "structures": "ways/structure/index.html",
+    "damages": "ways/damage/index.html",
+    "operations": "ways/operation/index.html",
+    "materials": "materials/index.html",
+    "decades": "ways/decade/index.html",
+}
+MOST = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One term of a way in: its page, and the ids of the cases under it in the site's order."""
+
+    kind: str
+    address: str
+    title: str
+    cases: tuple[str, ...]
+    term: Term | None = None
+
+
+def ways_of(cases: Iterable[Case], lexicon: Lexicon) -> tuple[Way, ...]:
+    """Every way in that leads to at least one case, by kind, then by title."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for case in cases:
+        for name in dict.fromkeys(_names(case, lexicon)):
+            found.setdefault(name, []).append(case.id)
+    ways = [_way(name, ids, lexicon) for name, ids in found.items()]
+    order = list(TITLES)
+    return tuple(sorted(ways, key=lambda way: (order.index(way.kind), way.title.lower(), way.address)))
+
+
+def _names(case: Case, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
+    for record in walk(case):
+        for kind, name in terms_of(record, lexicon):
+            if way_address(kind, name):
+                yield kind, name
+    for decade in _decades(case):
+        yield "decades", str(decade)
+
+
+def _decades(case: Case) -> Iterator[int]:
+    thing = known(case.object)
+    for made in items(thing.made) if thing else ():
+        date = known(made.is_)
+        if isinstance(date, Date):
+            yield from date.decades()
+
+
+def _way(name: tuple[str, str], ids: list[str], lexicon: Lexicon) -> Way:
+    kind, one = name
+    if kind == "decades":
+        return Way(kind, f"ways/decade/{one}s/index.html", f"{one}s", tuple(ids))
+    term = lexicon.terms[kind][one]
+    shown = "materials" if kind == "agents" else kind
+    return Way(shown, way_address(kind, one), term.label or one, tuple(ids), term)
+
+
+def groups(ways: Iterable[Way], root: str, most: int = MOST) -> tuple[WayGroup, ...]:
+    """Ways in as groups of links, the most used first; `most` 0 gives all, by title."""
+    every = tuple(ways)
+    return tuple(
+        _group(kind, [way for way in every if way.kind == kind], root, most)
+        for kind in TITLES
+        if any(way.kind == kind for way in every)
+    )
+
+
+def _group(kind: str, ways: list[Way], root: str, most: int) -> WayGroup:
+    by_use = sorted(ways, key=lambda way: (-len(way.cases), way.title.lower()))
+    chosen = by_use[:most] if most else ways
+    if kind == "decades":
+        chosen = sorted(chosen, key=lambda way: way.title)
+    links = tuple(Link(way.title, root + way.address, str(len(way.cases))) for way in chosen)
+    return WayGroup(TITLES[kind], root + INDEXES[kind], links, len(ways))
