@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import functools
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 from typing import Any, TypeVar
@@ -15,6 +14,7 @@ from casebook.model.base import (
     Record,
     items,
     known,
+    remembered,
     schema,
     walk,
 )
@@ -66,16 +66,14 @@ def _own(one: Record) -> dict[str, Any]:
     return {"assumed": one.assumed} if hasattr(one, "assumed") else {}
 
 
-@functools.cache
-def _seen_fields(
-    cls: type[Any], audience: Audience, structure: bool
-) -> tuple[FieldInfo, ...]:
+@remembered
+def _seen_fields(cls: type[Record], audience: Audience, structure: bool) -> tuple[FieldInfo, ...]:
     return tuple(
         info
         for info in schema(cls).values()
         if audience.may_see(info.seen)
         and (structure or not info.structural)
-        and not (info.name == "audience")
+        and info.name != "audience"
         and not (issubclass(cls, Photo) and info.name == "file")
     )
 

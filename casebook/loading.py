@@ -167,7 +167,7 @@ def _case_folders(root: Path) -> list[Path]:
 def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache) -> _Folder:
     case, faults = _case(path, root)
     case = _with_recipes(case, recipes)
-    images, originals, more = _images(case, path, root, cache)
+    images, originals, more = _images(case, path, cache)
     return _Folder(path, case, (*faults, *more), images, originals)
 
 
@@ -274,7 +274,7 @@ def _fill(step: Step, recipe: Step) -> Step:
 
 
 def _images(
-    case: Case, path: Path, root: Path, cache: Cache
+    case: Case, path: Path, cache: Cache
 ) -> tuple[Mapping[str, Image], Mapping[str, Path], tuple[Diagnostic, ...]]:
     images: dict[str, Image] = {}
     originals: dict[str, Path] = {}

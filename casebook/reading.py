@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import difflib
-import functools
 import types
 import typing
 from collections.abc import Callable, Mapping
@@ -11,7 +10,7 @@ from enum import StrEnum
 from typing import Any, TypeVar
 
 from casebook.diagnostics import Diagnostic, Severity, Span
-from casebook.model.base import FieldInfo, Gap, Record, Unknowing, schema
+from casebook.model.base import FieldInfo, Gap, Record, Unknowing, remembered, schema
 from casebook.source import Entry, Node, Scalar, Sequence
 from casebook.source import Mapping as MappingNode
 from casebook.values.fault import NotUnderstood
@@ -74,7 +73,7 @@ def read(cls: type[R], node: Node, case: str) -> tuple[R, tuple[Diagnostic, ...]
     return value, tuple(reader.faults)
 
 
-@functools.cache
+@remembered
 def _reader_of(hint: Any) -> Read:
     """How to read a value of a type, from its annotation."""
     origin = typing.get_origin(hint)
@@ -221,8 +220,8 @@ def _value(cls: Any) -> Read:
     return read_value
 
 
-@functools.cache
-def _record(cls: type[Any]) -> Read:
+@remembered
+def _record(cls: type[Record]) -> Read:
     def read_record(node: Node, reader: Reader) -> Record:
         if isinstance(node, MappingNode):
             return _from_mapping(cls, node, reader)

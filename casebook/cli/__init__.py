@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import click
 
+from casebook.authoring.init import InTheWay
 from casebook.cli.commands import cli
 from casebook.cli.shared import say
 from casebook.locks import Busy
@@ -26,8 +27,13 @@ def _run(arguments: Sequence[str] | None) -> int:
         return int(cli.main(arguments, prog_name="casebook", standalone_mode=False) or 0)
     except click.exceptions.NoArgsIsHelpError as help_text:
         help_text.show()
-    except click.ClickException as fault:
+    except click.UsageError as fault:
         fault.show()
+    except click.ClickException as fault:
+        say(f"error: {fault.format_message()}")
+    except InTheWay as fault:
+        say("error: this is there already, and nothing was written:")
+        say("\n".join(f"  {path}" for path in fault.paths))
     except Busy as fault:
         say(f"error: somebody else is at it ({fault.holder}); try again when they are done")
     except NotOurs as fault:

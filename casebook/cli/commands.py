@@ -8,6 +8,8 @@ from pathlib import Path
 import click
 
 from casebook import __version__
+from casebook.authoring.init import init_archive
+from casebook.authoring.new import new_case
 from casebook.cli.job import Job, installed_builder
 from casebook.cli.shared import (
     archive_option,
@@ -56,8 +58,6 @@ def init(folder: str) -> int:
     Example:
       casebook init my-archive
     """
-    from casebook.authoring.init import init_archive
-
     for path in init_archive(Path(folder)):
         say(f"  {path}")
     say(f"\nNow: cd {folder}\n     casebook new")
@@ -78,8 +78,6 @@ def new(name: str | None, archive: str | None) -> int:
       casebook new 2025-031
       casebook new "Tide-gauge keeper's day book"
     """
-    from casebook.authoring.new import new_case
-
     root = find_archive(archive)
     case = new_case(root, name or "", today())
     say(f"made {case.relative_to(root)}\n\nNow: write in it, put photos into photos/, then")
@@ -161,7 +159,7 @@ def build(audience: str | None, client: str | None, leave_out: bool, archive: st
     place = place_of(root, whom, key)
     with Progress("pictures") as progress:
         broken = broken_cases(loaded, found)
-        builder.build(Job(loaded, found, today(), whom, key, broken, progress), place)
+        builder.build(Job(loaded, found, whom, key, broken, progress), place)
     click.echo(place / "index.html")
     if errors:
         say("left out: " + ", ".join(sorted({one.case for one in errors})))
@@ -199,10 +197,12 @@ def serve(audience: str | None, client: str | None, port: int, archive: str | No
     def make(stage: Path) -> None:
         loaded, found = read(root)
         say(counted(found))
-        builder.make(Job(loaded, found, today(), whom, key), stage, site_url="")
+        builder.make(Job(loaded, found, whom, key), stage, site_url="")
 
     watched = [*(root / name for name in WATCHED), templates_folder()]
-    builder.serve(root / ".casebook", watched, port, make)
+    notes = root / ".casebook"
+    notes.mkdir(exist_ok=True)
+    builder.serve(notes, watched, port, make)
     return CLEAN
 
 

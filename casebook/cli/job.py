@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from datetime import date
 from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Protocol
@@ -27,7 +26,6 @@ class Job:
 
     loaded: Loaded
     found: tuple[Diagnostic, ...]
-    today: date
     audience: Audience
     client: str = ""
     leave_out: frozenset[str] = frozenset()

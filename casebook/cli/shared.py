@@ -32,6 +32,7 @@ def find_archive(folder: str | None) -> Path:
 
 
 def today() -> date:
+    """The day here: what the check of dates is handed."""
     return datetime.now().astimezone().date()
 
 

@@ -11,7 +11,8 @@ from casebook.compute.steps import NameOperation, Placed, none, number_of, opera
 from casebook.compute.uses import touched
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Maybe, items, known
-from casebook.model.treatment import Choice, Episode, Step
+from casebook.model.proposal import Choice
+from casebook.model.treatment import Episode, Step
 from casebook.values.durations import Duration
 
 NO_TIME = Doubt(Effect.AT_LEAST, "step has no time", "steps have no time")

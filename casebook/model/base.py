@@ -4,15 +4,23 @@ from __future__ import annotations
 
 import functools
 import typing
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, fields
 from enum import StrEnum
 from types import MappingProxyType
-from typing import Any, ClassVar, TypeVar, Union, dataclass_transform
+from typing import Any, ClassVar, TypeVar, Union, cast, dataclass_transform
 
 from casebook.diagnostics import Span
 
 T = TypeVar("T")
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+
+def remembered(function: F) -> F:
+    """`functools.cache` under the function's own type: a record type may be an argument."""
+    return cast(F, functools.cache(function))
+
 
 NOTHING: Mapping[str, Any] = MappingProxyType({})
 
@@ -58,10 +66,10 @@ class Gap:
         return f"{self.kind.value} ({self.reason})" if self.reason else self.kind.value
 
 
-Maybe = Union[T, Gap, None]
+Maybe = Union[T, Gap, None]  # noqa: UP007  mypy takes a bare variable first for a value
 """A value, a way of not knowing it, or None where the key was left out."""
 
-Many = Union[tuple[T, ...], Gap]
+Many = Union[tuple[T, ...], Gap]  # noqa: UP007
 """A list, or a way of not knowing it; a single item may be written without its list."""
 
 
@@ -84,7 +92,7 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Marks a field as holding references: to a `photo`, a `test`, a `layer`, a `person`, a `place`.
+    """Marks a field as holding references, to a `photo`, `test`, `layer`, `person` or `place`.
 
     A `place` is a part or a layer, such as `spine`, `board 1`, `sheet/verso` or `cloth-lining`.
     """
@@ -177,8 +185,8 @@ def key_of(name: str) -> str:
     return name.rstrip("_").replace("_", "-")
 
 
-@functools.cache
-def schema(cls: type[Any]) -> Mapping[str, FieldInfo]:
+@remembered
+def schema(cls: type[Record]) -> Mapping[str, FieldInfo]:
     """The fields of a record type by their keys, in the order they are declared."""
     hints = typing.get_type_hints(cls, include_extras=True)
     found = (_info(one, hints[one.name]) for one in fields(cls) if "own" not in one.metadata)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-
 from casebook.model.base import Audience, Many, Maybe, Record, lab, public, record
 from casebook.values.quantities import Grammage
 
@@ -74,4 +73,3 @@ class Term(Record):
 
 Terms = Mapping[str, Mapping[str, Term]]
 """All terms: by vocabulary, then by id."""
-

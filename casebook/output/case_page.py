@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from casebook.compute.summary import Summary
@@ -11,7 +10,7 @@ from casebook.model.base import items, known
 from casebook.model.condition import Examination, Hazard
 from casebook.model.object import Object
 from casebook.model.treatment import Reversibility
-from casebook.output.contexts import Card, CasePage, Fact, Line, Link, PictureView, Run
+from casebook.output.contexts import Card, CasePage, Fact, Line, Link, Run
 from casebook.output.object_view import (
     binding_facts,
     date_text,
@@ -195,5 +194,3 @@ def _cite(case: Case, archive: Archive) -> str:
 def _name(case: Case, initials: str) -> str:
     person = case.people.get(initials)
     return (known(person.name) if person else None) or initials
-
-

@@ -10,7 +10,7 @@ from casebook.model.condition import Finding, FollowUp, Found, History, Test
 from casebook.model.object import Binding, Made, Object, Part, Size
 from casebook.model.settings import Units
 from casebook.output.contexts import Fact, FindingView, Line, Run
-from casebook.output.wording import Wording, listed, say, sentence
+from casebook.output.wording import Wording, capital, listed, say, sentence
 from casebook.values.dates import Date
 from casebook.values.quantities import Length
 from casebook.values.showing import imperial, metric
@@ -94,7 +94,11 @@ def _landmarks(case: Case) -> list[Fact | None]:
     dates = known(case.dates)
     if dates is None:
         return []
-    named = (("Received", dates.received), ("Examined", dates.examined), ("Returned", dates.returned))
+    named = (
+        ("Received", dates.received),
+        ("Examined", dates.examined),
+        ("Returned", dates.returned),
+    )
     return [fact(label, date_text(date)) for label, date in named]
 
 
@@ -156,7 +160,7 @@ def _sewing(binding: Binding, wording: Wording) -> list[Line]:
     pattern = known(sewing.pattern)
     lines: list[Line] = []
     named = (wording.term("sewing", pattern),) if pattern else (Run("sewn"),)
-    on = wording.terms("sewing", sewing.supports) if sewing.supports else ()
+    on = wording.terms("sewing", items(sewing.supports))
     thread = known(sewing.thread)
     using = (Run(" with "), wording.term("materials", thread)) if thread else ()
     stations = (Run(f", {sewing.stations} stations"),) if known(sewing.stations) else ()
@@ -178,7 +182,7 @@ def finding_view(finding: Finding, wording: Wording, photos: Mapping[str, object
         say(finding.extent),
     ]
     return FindingView(
-        where=sentence(wording.places(finding.part)) if finding.part else (),
+        where=capital(wording.places(finding.part)),
         damage=wording.terms("damages", finding.damage),
         seen=(say(finding.seen) or sought) + because,
         means=say(finding.means),
@@ -197,7 +201,7 @@ def found_line(found: Found, wording: Wording) -> Line:
             line.extend((Run(f", {word} "), *wording.places(places)))
     if found.adhesive is not None:
         line.extend((Run(", stuck with "), *wording.material(found.adhesive)))
-    details = [*items(found.held), found.origin.value if hasattr(found.origin, "value") else ""]
+    details = [*items(found.held), say(found.origin)]
     details.append(say(found.note))
     line.extend(Run(f", {one}") for one in details if one)
     return sentence(line)
@@ -215,9 +219,8 @@ def test_line(test: Test, wording: Wording) -> Line:
         line.append(Run(f" ({test.method})"))
     outcome = say(test.result) or (f"pH {test.ph}" if test.ph else "")
     line.append(Run(f": {outcome or 'result not recorded'}"))
-    for text in (test.on, test.means, date_text(test.date)):
-        if say(text):
-            line.append(Run(f"; {say(text)}"))
+    more = (say(test.on), say(test.means), date_text(test.date))
+    line.extend(Run(f"; {one}") for one in more if one)
     return sentence(line)
 
 
@@ -228,7 +231,9 @@ def history_line(history: History) -> Line:
     because = f": {history.because}" if known(history.because) else ""
     by = f" by {hands}" if hands else ""
     when = date_text(history.date)
-    return sentence((Run(f"{when}: " if when else ""), Run(f"{say(history.what)}{by}{state}{because}")))
+    return sentence(
+        (Run(f"{when}: " if when else ""), Run(f"{say(history.what)}{by}{state}{because}"))
+    )
 
 
 def follow_line(follow: FollowUp, wording: Wording) -> Line:
@@ -236,9 +241,7 @@ def follow_line(follow: FollowUp, wording: Wording) -> Line:
     where = wording.places(follow.layer) if follow.layer else (Run("the whole"),)
     when = date_text(follow.date)
     line: list[Run] = [Run(f"{when}: " if when else ""), *where, Run(f" {say(follow.state)}")]
-    for text in (follow.seen, follow.because):
-        if known(text):
-            line.append(Run(f"; {text}"))
+    line.extend(Run(f"; {text}") for text in (follow.seen, follow.because) if known(text))
     if follow.next:
         line.append(Run(f"; to be looked at again {date_text(follow.next)}"))
     return sentence(line)

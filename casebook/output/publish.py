@@ -13,6 +13,7 @@ from casebook.model.archive import Case, Redacted
 from casebook.model.base import items, known
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.case_page import Told, card, case_page, describe, title_of
+from casebook.output.contexts import Fact as FactView
 from casebook.output.contexts import (
     HomePage,
     Line,
@@ -24,7 +25,6 @@ from casebook.output.contexts import (
     SearchPage,
     WaysPage,
 )
-from casebook.output.contexts import Fact as FactView
 from casebook.output.frame import SEARCH, Surround, root_of
 from casebook.output.pictures import FOLDER, Pictures, before_and_after, case_pictures
 from casebook.output.render import render
@@ -148,9 +148,7 @@ class _Maker:
         yield self._page(SEARCH, "Search", "search", self._search)
         yield self._page("404.html", "Not here", "lost", self._lost)
 
-    def _page(
-        self, address: str, title: str, template: str, context: object, **more: str
-    ) -> Page:
+    def _page(self, address: str, title: str, template: str, context: object, **more: str) -> Page:
         def body() -> Markup:
             return render(f"pages/{template}.html", page=context(root_of(address)))  # type: ignore[operator]
 
@@ -164,7 +162,11 @@ class _Maker:
             title_of(case),
             "case",
             lambda root: case_page(
-                case, self.of.archive, self.of.pictures, self.of._wording(root), self._told(case, root)
+                case,
+                self.of.archive,
+                self.of.pictures,
+                self.of._wording(root),
+                self._told(case, root),
             ),
             description=describe(case),
             image=self._preview(case),
@@ -239,7 +241,14 @@ class _Maker:
             up = Link(f"All under {TITLES[way.kind].lower()}", root + INDEXES[way.kind])
             title = way.title[:1].upper() + way.title[1:]
             return ListPage(
-                title, TITLES[way.kind], gloss, also, caution, _facts(way), cards, (up,)  # type: ignore[arg-type]
+                title,
+                TITLES[way.kind],
+                gloss,
+                also,
+                caution,
+                _facts(way),
+                cards,
+                (up,),  # type: ignore[arg-type]
             )
 
         title = way.title[:1].upper() + way.title[1:]
@@ -262,4 +271,3 @@ def _facts(way: Way) -> tuple[FactView, ...]:
 def publish_site(redacted: Redacted, pictures: Pictures, wishes: Wishes) -> Site:
     """The site of what an audience may see; nothing is written, bodies are made on demand."""
     return Publisher(redacted, pictures, wishes).site()
-

@@ -79,9 +79,7 @@ def hours_tables(sheet: Timesheet, wording: Wording) -> tuple[Table, ...]:
     return tuple(one for one in tables if one and one.rows)
 
 
-def _by(
-    caption: str, head: str, rows: Iterable[Row], wording: Wording, kind: str
-) -> Table | None:
+def _by(caption: str, head: str, rows: Iterable[Row], wording: Wording, kind: str) -> Table | None:
     cells = [
         (
             tuple(wording.term(kind, key) if kind else Run(key) for key in row.keys)

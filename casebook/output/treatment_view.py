@@ -7,7 +7,8 @@ from collections.abc import Mapping
 from casebook.compute.hours import Timesheet
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, Record, items, known
-from casebook.model.treatment import Choice, Claim, Episode, Option, Proposal, Step, Trial
+from casebook.model.proposal import Choice, Option, Proposal
+from casebook.model.treatment import Claim, Episode, Step, Trial
 from casebook.output.contexts import (
     EpisodeView,
     Line,

@@ -49,7 +49,9 @@ def ways_of(cases: Iterable[Case], lexicon: Lexicon) -> tuple[Way, ...]:
             found.setdefault(name, []).append(case.id)
     ways = [_way(name, ids, lexicon) for name, ids in found.items()]
     order = list(TITLES)
-    return tuple(sorted(ways, key=lambda way: (order.index(way.kind), way.title.lower(), way.address)))
+    return tuple(
+        sorted(ways, key=lambda way: (order.index(way.kind), way.title.lower(), way.address))
+    )
 
 
 def _names(case: Case, lexicon: Lexicon) -> Iterator[tuple[str, str]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from casebook.model.base import Gap, Many, items, known
 from casebook.model.materials import Material
@@ -18,7 +19,10 @@ WAYS = {
 """The vocabularies that are ways in, and what each is called in an address."""
 
 _QUALIFIERS = frozenset(
-    "head tail front back left right upper lower inner outer recto verso top bottom".split()
+    (
+        *("head", "tail", "front", "back", "left", "right", "upper", "lower"),
+        *("inner", "outer", "recto", "verso", "top", "bottom"),
+    )
 )
 
 
@@ -97,13 +101,17 @@ class Wording:
         if isinstance(material.is_, Gap):
             return (Run(f"a material {material.is_}"),)
         if material.mix:
-            parts = [f"{self.lexicon.label('materials', one)} {share}" for one, share in
-                     material.mix.items()]
+            parts = [
+                f"{self.lexicon.label('materials', one)} {share}"
+                for one, share in material.mix.items()
+            ]
             return (Run(" : ".join(parts)),)
         if maybe := items(material.perhaps):
             line = (Run("perhaps "), *self.terms("materials", maybe))
             ruled_out = items(material.not_)
-            return (*line, Run(", not "), *self.terms("materials", ruled_out)) if ruled_out else line
+            return (
+                (*line, Run(", not "), *self.terms("materials", ruled_out)) if ruled_out else line
+            )
         return (Run("a material not named"),)
 
     def _figures(self, material: Material) -> list[str]:
@@ -111,7 +119,11 @@ class Wording:
         return [str(one) for one in figures if one is not None]
 
 
-_GAPS = {"none": "no adhesive", "unnamed": "an adhesive not named", "unknown": "an unknown adhesive"}
+_GAPS = {
+    "none": "no adhesive",
+    "unnamed": "an adhesive not named",
+    "unknown": "an unknown adhesive",
+}
 
 
 def _texts(*values: str | Gap | None) -> list[str]:
@@ -133,13 +145,19 @@ def text_of(line: Line) -> str:
     return "".join(run.text for run in line)
 
 
+def capital(line: Iterable[Run]) -> Line:
+    """A line with a capital first, empty runs dropped."""
+    runs = [run for run in line if run.text]
+    if runs:
+        runs[0] = replace(runs[0], text=runs[0].text[:1].upper() + runs[0].text[1:])
+    return tuple(runs)
+
+
 def sentence(line: Iterable[Run]) -> Line:
     """A line as a sentence: a capital first, a full stop last, empty runs dropped."""
-    runs = [run for run in line if run.text]
+    runs = list(capital(line))
     if not runs:
         return ()
-    first = runs[0]
-    runs[0] = Run(first.text[:1].upper() + first.text[1:], first.href, first.gloss)
     if not runs[-1].text.rstrip().endswith((".", "?", "!", "…")):
         runs.append(Run("."))
     return tuple(runs)

@@ -77,9 +77,7 @@ def gaps(
 
 def _seen(rule: Rule, audience: Audience, withheld: bool) -> bool:
     read = [field(name) for name in rule.fields]
-    return all(
-        audience.may_see(one.seen) and not (withheld and one.structural) for one in read
-    )
+    return all(audience.may_see(one.seen) and not (withheld and one.structural) for one in read)
 
 
 def _raised(rule: Rule, look: Look) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from casebook.model.archive import Case
 from casebook.model.base import items, known
-from casebook.model.treatment import Choice, Option, Proposal
+from casebook.model.proposal import Choice, Option, Proposal
 from casebook.rules.declare import AIC_26B, MUST, SHOULD, Raised, rule
 from casebook.rules.look import Due, Look
 

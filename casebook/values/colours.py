@@ -87,7 +87,9 @@ def _bounded(found: re.Match[str], name: str, start: int) -> Fraction:
     low, high = (0, 100) if name == "L" else (-WIDEST, WIDEST)
     if not low <= number <= high:
         raise NotUnderstood(
-            f"{name} is from {low} to {high}", hint=_HINT, start=start + found.start(name),
+            f"{name} is from {low} to {high}",
+            hint=_HINT,
+            start=start + found.start(name),
             end=start + found.end(name),
         )
     return number

@@ -53,23 +53,52 @@ _CORES = (
 )
 _PATTERNS = tuple(re.compile(_ABOUT + _PART + core + _DOUBT, _FLAGS) for core in _CORES)
 _WORDS = (
-    *MONTHS, *SEASONS, "circa", "about", "early", "late", "century", "before", "after", "between",
-    "probably", "perhaps", "half", "quarter",
+    *MONTHS,
+    *SEASONS,
+    "circa",
+    "about",
+    "early",
+    "late",
+    "century",
+    "before",
+    "after",
+    "between",
+    "probably",
+    "perhaps",
+    "half",
+    "quarter",
 )
 _CENTURY_YEARS = {
-    "early": (0, 33), "mid": (34, 66), "late": (67, 99), "first half": (0, 49),
-    "second half": (50, 99), "first quarter": (0, 24), "second quarter": (25, 49),
-    "third quarter": (50, 74), "last quarter": (75, 99),
+    "early": (0, 33),
+    "mid": (34, 66),
+    "late": (67, 99),
+    "first half": (0, 49),
+    "second half": (50, 99),
+    "first quarter": (0, 24),
+    "second quarter": (25, 49),
+    "third quarter": (50, 74),
+    "last quarter": (75, 99),
 }
 """First and last year of a part of a century. Thirds for early, mid, late: common practice,
 no source."""
 _DECADE_YEARS = {
-    "early": (0, 3), "mid": (4, 6), "late": (7, 9), "first half": (0, 4), "second half": (5, 9),
+    "early": (0, 3),
+    "mid": (4, 6),
+    "late": (7, 9),
+    "first half": (0, 4),
+    "second half": (5, 9),
 }
 """First and last year of a part of a decade: common practice, no source."""
 _YEAR_CODES = {
-    "early": 37, "mid": 38, "late": 39, "first half": 40, "second half": 41, "first quarter": 33,
-    "second quarter": 34, "third quarter": 35, "last quarter": 36,
+    "early": 37,
+    "mid": 38,
+    "late": 39,
+    "first half": 40,
+    "second half": 41,
+    "first quarter": 33,
+    "second quarter": 34,
+    "third quarter": 35,
+    "last quarter": 36,
 }
 """The EDTF code for a part of a year; early, mid, late are its thirds (common practice, no
 source)."""
@@ -143,7 +172,9 @@ def _unknown_word(text: str, start: int, end: int) -> NotUnderstood:
             hint = f'did you mean "{known[close[0]]}"?' if close else HINT
             at = start + word.start()
             return NotUnderstood(
-                f'"{word[0]}" is not understood in a date', hint=hint, start=at,
+                f'"{word[0]}" is not understood in a date',
+                hint=hint,
+                start=at,
                 end=at + len(word[0]),
             )
     piece = text[start:end]

@@ -7,8 +7,18 @@ import re
 from casebook.values.edtf import Component, Group, Interval, Kind, Point, Tree
 
 MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December",
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
 )
 SEASONS = ("spring", "summer", "autumn", "winter")
 _NUMBERED = ("first", "second", "third", "last")

@@ -29,7 +29,8 @@ def refuse_at_sight(text: str) -> None:
         _refuse(text, f'"{text}" is not a date', "say `not recorded` or `unknown`")
     if _RELATIVE.fullmatch(text):
         _refuse(
-            text, f'"{text}" is not a date by itself',
+            text,
+            f'"{text}" is not a date by itself',
             'write a day, a year, or a bound such as "after 1850"',
         )
     if found := _DIGITS.fullmatch(text):
@@ -46,8 +47,10 @@ def _days_hint(found: re.Match[str]) -> str:
     year = found["year"]
     if len(year) == 2:
         return "write year, month and day: 2025-03-14"
-    days = [f"{year}-{int(m):02d}-{int(d):02d}" for d, m in ((found["a"], found["b"]),
-                                                            (found["b"], found["a"]))]
+    days = [
+        f"{year}-{int(m):02d}-{int(d):02d}"
+        for d, m in ((found["a"], found["b"]), (found["b"], found["a"]))
+    ]
     real = [day for day in dict.fromkeys(days) if _is_edtf(day)]
     return f"write {' or '.join(real)}" if real else "write year, month and day: 2025-03-14"
 
@@ -57,7 +60,9 @@ def tell(text: str, as_edtf: NotUnderstood, in_words: NotUnderstood) -> NotUnder
     for candidate in _near(text):
         if candidate != text and _is_edtf(candidate):
             return NotUnderstood(
-                f'"{text}" is not EDTF as it stands', hint=f"write {candidate}", start=0,
+                f'"{text}" is not EDTF as it stands',
+                hint=f"write {candidate}",
+                start=0,
                 end=len(text),
             )
     return in_words if _PLAIN.fullmatch(text) or not _EDTF_ONLY.fullmatch(text) else as_edtf

@@ -56,8 +56,10 @@ def _way(lead: str | None, trail: re.Match[str] | None) -> str:
     if trail:
         if lead:
             raise NotUnderstood(
-                f'"{lead}" and "{trail[0].strip()}" do not go together', hint="say one of them",
-                start=trail.start() + 1, end=trail.end(),
+                f'"{lead}" and "{trail[0].strip()}" do not go together',
+                hint="say one of them",
+                start=trail.start() + 1,
+                end=trail.end(),
             )
         later = trail["way"].lower() in ("later", "after")
         return "or later" if later else "or earlier"
@@ -91,8 +93,9 @@ def _is_month(text: str, dash: re.Match[str]) -> bool:
     if int(after) > int(year[2:]):
         raise NotUnderstood(
             f'"{found[0]}" may be a month or several years',
-            hint=f'write {year}–{year[:2]}{after}, or the name of the month and {year}',
-            start=found.start(), end=found.end(),
+            hint=f"write {year}–{year[:2]}{after}, or the name of the month and {year}",
+            start=found.start(),
+            end=found.end(),
         )
     return True
 

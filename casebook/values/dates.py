@@ -66,10 +66,15 @@ class Date:
         latest, end_kind = edtf.ends(tree)
         parts = [part for point in edtf.points(tree) for part in point.components]
         return cls(
-            edtf=reading.edtf, nuance=reading.nuance, earliest=earliest, latest=latest,
-            start_kind=start_kind, end_kind=end_kind,
+            edtf=reading.edtf,
+            nuance=reading.nuance,
+            earliest=earliest,
+            latest=latest,
+            start_kind=start_kind,
+            end_kind=end_kind,
             approximate=any(part.approximate for part in parts),
-            uncertain=any(part.uncertain for part in parts), printed=printed,
+            uncertain=any(part.uncertain for part in parts),
+            printed=printed,
         )
 
     def __str__(self) -> str:

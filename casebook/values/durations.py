@@ -22,7 +22,11 @@ _ISO_PARTS = re.compile(
     rf"P(?=[0-9T])(?:{_N}W)?(?:{_N}D)?(?:T(?=[0-9])(?:{_N}H)?(?:{_N}M)?(?:{_N}S)?)?", re.I
 )
 _ISO_MINUTES = (
-    Fraction(7 * 24 * 60), Fraction(24 * 60), Fraction(60), Fraction(1), Fraction(1, 60)
+    Fraction(7 * 24 * 60),
+    Fraction(24 * 60),
+    Fraction(60),
+    Fraction(1),
+    Fraction(1, 60),
 )
 _NIGHTS = re.compile(
     rf"(?:over\s*night|(?P<count>[0-9]{{1,3}}|{'|'.join(NUMBER_WORDS)})\s*nights?)\b"
@@ -75,8 +79,11 @@ class Duration(Quantity):
     nights: int = 0
 
     grammar: ClassVar[Grammar] = Grammar(
-        "duration", units.TIMES, "write it as 1 h 30 min, 90 min, 3 days or overnight",
-        tail=(units.HOUR, units.ONE), special=_iso,
+        "duration",
+        units.TIMES,
+        "write it as 1 h 30 min, 90 min, 3 days or overnight",
+        tail=(units.HOUR, units.ONE),
+        special=_iso,
     )
     unit: ClassVar[str] = " min"
 
@@ -118,12 +125,20 @@ def _count(found: re.Match[str]) -> int:
 def _refuse_vague(text: str, at: int, end: int) -> None:
     """Refuse what may mean several lengths, each with its own hint."""
     if found := _CLOCK.search(text, at, end):
-        raise fault(text, *found.span(), f'"{found[0]}" may be hours or minutes',
-                    "write 1 h 20 min, or 1 min 20 s")
+        raise fault(
+            text,
+            *found.span(),
+            f'"{found[0]}" may be hours or minutes',
+            "write 1 h 20 min, or 1 min 20 s",
+        )
     if found := _VAGUE.search(text, at, end):
         word = found[0].lower().split()[0]
         hint = next(hint for key, hint in _VAGUE_HINTS.items() if word.startswith(key))
         raise fault(text, *found.span(), f'"{found[0]}" has no fixed length', hint)
     if found := _NIGHT_RANGE.search(text, at, end):
-        raise fault(text, *found.span(), "nights are counted, not given as a range",
-                    'write "at least 2 nights"')
+        raise fault(
+            text,
+            *found.span(),
+            "nights are counted, not given as a range",
+            'write "at least 2 nights"',
+        )

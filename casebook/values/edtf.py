@@ -222,7 +222,8 @@ def _item(text: str, offset: int, *, first: bool, last: bool) -> Point | Interva
     if (not low and not first) or (not high and not last) or not (low or high):
         raise NotUnderstood(
             'only the first date of a set may begin with "..", only the last may end with it',
-            start=offset, end=offset + len(text),
+            start=offset,
+            end=offset + len(text),
         )
     start = _point(low, offset) if low else None
     end = _point(high, offset + len(low) + 2) if high else None

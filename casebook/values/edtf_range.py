@@ -85,8 +85,10 @@ def day_range(
     latest = _first_real(year, month or "XX", day or "XX", backwards=True)
     if earliest is None or latest is None:
         raise NotUnderstood(
-            _no_such_day(month, day), hint="months are 01 to 12, 21 is spring, 22 summer…",
-            start=offset, end=end,
+            _no_such_day(month, day),
+            hint="months are 01 to 12, 21 is spring, 22 summer…",
+            start=offset,
+            end=end,
         )
     return earliest, latest
 

@@ -15,7 +15,17 @@ MOST_FRACTION_DIGITS = 18
 """The same for each side of a fraction; wider, so that every value converted can be written."""
 
 NUMBER_WORDS = (
-    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
     "twelve",
 )
 _WORDS = {
@@ -116,6 +126,7 @@ def _decimal(text: str, start: int) -> Fraction:
         raise NotUnderstood(
             f'"{text}" may be read in two ways',
             hint="leave out the mark for thousands: 1250; write decimals with a point: 1.25",
-            start=start, end=end,
+            start=start,
+            end=end,
         )
     return Fraction(text.replace(",", "."))

@@ -22,8 +22,17 @@ from casebook.values.wording import (
 )
 
 __all__ = [
-    "Acidity", "Area", "Count", "Grammage", "Length", "Mass", "Percent", "Quantity", "Ratio",
-    "Temperature", "Volume",
+    "Acidity",
+    "Area",
+    "Count",
+    "Grammage",
+    "Length",
+    "Mass",
+    "Percent",
+    "Quantity",
+    "Ratio",
+    "Temperature",
+    "Volume",
 ]
 
 _COLON = re.compile(r"\s*[:∶]\s*")
@@ -81,8 +90,10 @@ class Volume(Quantity):
         ounce = _FLUID_OUNCE.search(text.partition("(")[0][:MOST_CHARACTERS])
         if ounce:
             raise NotUnderstood(
-                "fluid ounces differ between America and Britain", hint="write it in ml",
-                start=ounce.start(), end=ounce.end(),
+                "fluid ounces differ between America and Britain",
+                hint="write it in ml",
+                start=ounce.start(),
+                end=ounce.end(),
             )
         return super(Volume, cls).parse(text)
 
@@ -166,7 +177,10 @@ class Acidity(Quantity):
     """A pH, from 0 to 14."""
 
     grammar: ClassVar[Grammar] = Grammar(
-        "acidity", units.BARE, "write a pH from 0 to 14, as in 8.0 or pH 8", bare=units.ONE,
+        "acidity",
+        units.BARE,
+        "write a pH from 0 to 14, as in 8.0 or pH 8",
+        bare=units.ONE,
         before=re.compile(r"\s*(?:pH\b\s*|pH(?=[0-9]))?", re.I),
     )
 

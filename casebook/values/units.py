@@ -69,53 +69,63 @@ _FINE_AND_MARKS = {
 LENGTHS = Units({key: Unit(size) for key, size in (_MM_OF | _FINE_AND_MARKS).items()})
 """Base unit: mm."""
 
-AREAS = Units({
-    rf"(?:sq\.?\s*|square\s+)(?:{key})|(?:{key})\s*(?:²|\^?\s*2)": Unit(size * size)
-    for key, size in _MM_OF.items()
-})
+AREAS = Units(
+    {
+        rf"(?:sq\.?\s*|square\s+)(?:{key})|(?:{key})\s*(?:²|\^?\s*2)": Unit(size * size)
+        for key, size in _MM_OF.items()
+    }
+)
 """Base unit: mm²."""
 
-MASSES = Units({
-    r"g|gr?ams?|grammes?": ONE,
-    r"kg|kilograms?|kilos?": Unit(Fraction(1000)),
-    r"mg|milligrams?": Unit(Fraction(1, 1000)),
-    r"[µμu]g|micrograms?": Unit(Fraction(1, 10**6)),
-    r"lbs?|pounds?": Unit(_POUND),
-    r"oz|ounces?": Unit(_OUNCE),
-})
+MASSES = Units(
+    {
+        r"g|gr?ams?|grammes?": ONE,
+        r"kg|kilograms?|kilos?": Unit(Fraction(1000)),
+        r"mg|milligrams?": Unit(Fraction(1, 1000)),
+        r"[µμu]g|micrograms?": Unit(Fraction(1, 10**6)),
+        r"lbs?|pounds?": Unit(_POUND),
+        r"oz|ounces?": Unit(_OUNCE),
+    }
+)
 """Base unit: g."""
 
-VOLUMES = Units({
-    r"ml|millilit(?:re|er)s?": ONE,
-    r"cl|centilit(?:re|er)s?": Unit(Fraction(10)),
-    r"l|lit(?:re|er)s?": Unit(Fraction(1000)),
-    r"[µμu]l|microlit(?:re|er)s?": Unit(Fraction(1, 1000)),
-})
+VOLUMES = Units(
+    {
+        r"ml|millilit(?:re|er)s?": ONE,
+        r"cl|centilit(?:re|er)s?": Unit(Fraction(10)),
+        r"l|lit(?:re|er)s?": Unit(Fraction(1000)),
+        r"[µμu]l|microlit(?:re|er)s?": Unit(Fraction(1, 1000)),
+    }
+)
 """Base unit: ml. The fluid ounce is left out: it is not the same in America and in Britain."""
 
-TIMES = Units({
-    r"min|mins|minutes?": ONE,
-    r"h|hrs?|hours?": HOUR,
-    r"s|secs?|seconds?": Unit(Fraction(1, 60)),
-    r"d|days?": Unit(Fraction(24 * 60)),
-    r"w|wks?|weeks?": Unit(Fraction(7 * 24 * 60)),
-})
+TIMES = Units(
+    {
+        r"min|mins|minutes?": ONE,
+        r"h|hrs?|hours?": HOUR,
+        r"s|secs?|seconds?": Unit(Fraction(1, 60)),
+        r"d|days?": Unit(Fraction(24 * 60)),
+        r"w|wks?|weeks?": Unit(Fraction(7 * 24 * 60)),
+    }
+)
 """Base unit: minutes. A day is 24 hours gone by, a week seven of them."""
 
 _SQUARE_METRE = r"(?:m\s*(?:²|\^?\s*2)|square\s+met(?:re|er))"
 _SQUARE_YARD = r"(?:yd\s*(?:²|\^?\s*2)|sq\.?\s*yd|square\s+yard)"
-GRAMMAGES = Units({
-    rf"gsm|(?:g|grams?)\s*(?:/|per\b)\s*{_SQUARE_METRE}": ONE,
-    rf"(?:oz|ounces?)\s*(?:/|per\b)\s*{_SQUARE_YARD}": Unit(
-        _OUNCE / (36 * _INCH / 1000) ** 2
-    ),
-})
+GRAMMAGES = Units(
+    {
+        rf"gsm|(?:g|grams?)\s*(?:/|per\b)\s*{_SQUARE_METRE}": ONE,
+        rf"(?:oz|ounces?)\s*(?:/|per\b)\s*{_SQUARE_YARD}": Unit(_OUNCE / (36 * _INCH / 1000) ** 2),
+    }
+)
 """Base unit: g/m². Source: ISO 536 (through an encyclopaedia; the standard was not read)."""
 
-TEMPERATURES = Units({
-    r"°?\s*C|degrees?\s+C(?:elsius)?": ONE,
-    r"°?\s*F|degrees?\s+F(?:ahrenheit)?": Unit(Fraction(5, 9), Fraction(-160, 9)),
-})
+TEMPERATURES = Units(
+    {
+        r"°?\s*C|degrees?\s+C(?:elsius)?": ONE,
+        r"°?\s*F|degrees?\s+F(?:ahrenheit)?": Unit(Fraction(5, 9), Fraction(-160, 9)),
+    }
+)
 """Base unit: °C. 32 °F is 0 °C and 212 °F is 100 °C, by definition."""
 
 PER_CENTS = Units({r"%|per\s*cent": ONE})

@@ -139,7 +139,9 @@ def closing(text: str) -> Closing:
     if len(reason) > MOST_IN_BRACKETS:  # so that the canonical form is never too long itself
         raise NotUnderstood(
             f"more than {MOST_IN_BRACKETS} characters in brackets",
-            hint="put the remark in a key of its own", start=first, end=end,
+            hint="put the remark in a key of its own",
+            start=first,
+            end=end,
         )
     return Closing(found is not None, reason, first)
 
@@ -171,16 +173,20 @@ def limits(
     whole = (low.start, high.end)
     if bound:
         raise NotUnderstood(
-            f'"{bound}" and a range do not go together', hint="keep one of them",
-            start=whole[0], end=whole[1],
+            f'"{bound}" and a range do not go together',
+            hint="keep one of them",
+            start=whole[0],
+            end=whole[1],
         )
     unit = high.unit if high.parts == 1 else None
     first = _in_base(text, low, unit or grammar.bare, grammar)
     last = _in_base(text, high, grammar.bare, grammar)
     if first > last:
         raise NotUnderstood(
-            "the range runs backwards", hint="the smaller comes first",
-            start=whole[0], end=whole[1],
+            "the range runs backwards",
+            hint="the smaller comes first",
+            start=whole[0],
+            end=whole[1],
         )
     return first, last
 
@@ -232,7 +238,8 @@ def _following(text: str, last: Amount, end: int, grammar: Grammar) -> Amount | 
         raise NotUnderstood(
             "these parts do not add up to one measure",
             hint="whole numbers of the larger unit first, less than one of it after them",
-            start=last.start, end=part.end,
+            start=last.start,
+            end=part.end,
         )
     return part
 

@@ -195,7 +195,7 @@ def words_in(value: object) -> Iterator[str]:
 def terms_of(record: Record, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
     """Vocabulary and id of every known term that a record itself uses (not those inside it)."""
     for info in schema(type(record)).values():
-        if info.words:
+        if info.words and info.name != "not_":  # what a material is not, nobody used
             found = (lexicon.resolve(info.words, w) for w in words_in(getattr(record, info.name)))
             yield from (one for one in found if one)
         elif info.points == "place":

@@ -8,11 +8,11 @@ from pathlib import Path
 import click
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
-from mkdocs.exceptions import Abort
 
 from casebook.cli.job import Job
 from casebook.locks import lock
 from casebook.swaps import NotOurs, finish_swaps, foreign_files, swap
+from casebook_mkdocs.plugin import CasebookPlugin
 from casebook_mkdocs.serve import serve
 
 
@@ -29,33 +29,25 @@ class MkDocsBuilder:
             if foreign := foreign_files(place, notes):
                 raise NotOurs(place, foreign)
             stage = notes / f"building-{place.name}"
-            _clear(stage)
             try:
                 self.make(job, stage)
                 swap(stage, place, notes)
-            finally:
-                _clear(stage)
+            finally:  # gone if it was exchanged; what cannot be removed, the next build empties
+                shutil.rmtree(stage, ignore_errors=True)
 
     def make(self, job: Job, stage: Path, site_url: str | None = None) -> None:
         """Build into the folder `stage`, which MkDocs empties first."""
+        config = load_config(str(job.loaded.root / "mkdocs.yml"), site_dir=str(stage))
+        plugin = config.plugins.get("casebook")
+        if not isinstance(plugin, CasebookPlugin):
+            raise click.ClickException("mkdocs.yml does not say `plugins: [casebook]`")
+        plugin.job = job
+        config.site_url = config.site_url if site_url is None else site_url
+        config.plugins.on_startup(command="build", dirty=False)
         try:
-            config = load_config(str(job.loaded.root / "mkdocs.yml"), site_dir=str(stage))
-            if "casebook" not in config.plugins:
-                raise click.ClickException("mkdocs.yml does not say `plugins: [casebook]`")
-            config.site_url = config.site_url if site_url is None else site_url
-            config.plugins["casebook"].job = job
-            config.plugins.on_startup(command="build", dirty=False)
-            try:
-                mkdocs_build(config)
-            finally:
-                config.plugins.on_shutdown()
-        except Abort as fault:
-            raise click.ClickException("nothing was built: MkDocs says why above") from fault
-
-
-def _clear(stage: Path) -> None:
-    if stage.exists():
-        shutil.rmtree(stage)
+            mkdocs_build(config)
+        finally:
+            config.plugins.on_shutdown()
 
 
 BUILDER = MkDocsBuilder()

@@ -16,7 +16,6 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
-from mkdocs.utils.templates import TemplateContext
 
 from casebook import flow
 from casebook.cli.job import Job, in_a_line
@@ -29,12 +28,10 @@ from casebook.terminal import counted
 from casebook_mkdocs.config import Options
 
 LOG = get_plugin_logger("casebook")
-SHEETS = re.compile(
-    r"assets/(stylesheets/main\.[^/]*|own-page)\.css"
-)  # Material's typography, ours
+SHEETS = re.compile(r"assets/(stylesheets/main\.[^/]*|own-page)\.css")  # Material's, ours over it
 
 
-class CasebookPlugin(BasePlugin[Options]):
+class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
     """Adds an archive's pages to a MkDocs site. The commands hand in a job; else it makes one."""
 
     job: Job | None = None
@@ -51,7 +48,8 @@ class CasebookPlugin(BasePlugin[Options]):
     def on_pre_build(self, **_: Any) -> None:
         """Read, check and make the pictures, before MkDocs empties the old site."""
         self.alone = self.job is None
-        self.job = job = self.job or self._job()
+        job = self.job or self._job()
+        self.notes = job.notes()
         self.shown = flow.show(job.loaded, job.audience, job.client, job.leave_out)
         try:
             with ProcessPoolExecutor(mp_context=get_context("spawn")) as executor:
@@ -61,14 +59,13 @@ class CasebookPlugin(BasePlugin[Options]):
 
     def _job(self) -> Job:
         """What `mkdocs build` alone is to build, once it is checked; an error stops it."""
-        today = datetime.now().astimezone().date()
         loaded = flow.load(self.root)
-        found = flow.check(loaded, today)
+        found = flow.check(loaded, datetime.now().astimezone().date())
         for one in found:
             LOG.log(logging.INFO + 10 * (one.severity - Severity.SUGGESTION), in_a_line(one))
         if any(one.severity is Severity.ERROR for one in found):
             raise PluginError(f"{counted(found)}; nothing was built")
-        return Job(loaded, found, today, Audience(self.config.audience), self.config.client)
+        return Job(loaded, found, Audience(self.config.audience), self.config.client)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Our pages beside the hand-written ones, without what only the theme's frame needs."""
@@ -77,17 +74,18 @@ class CasebookPlugin(BasePlugin[Options]):
         self.site = flow.publish(
             self.shown,
             self.pictures,
-            self.root,
-            self.job.today,
-            config.site_url or "",
+            site_url=config.site_url or "",
             own_pages=titles,
-            faults=self.job.notes(),
+            diagnostics=self.notes,
         )
         self.pages = {page.address: page for page in self.site.pages}
-        _thin_out(files, config, sheets=bool(own))
-        self.sheets = sorted(file.dest_uri for file in files if SHEETS.fullmatch(file.src_uri))
-        for file in [file for file in files if file.dest_uri in self.pages]:
+        theme = [file for file in files if file.src_dir in config.theme.dirs]
+        kept = [file for file in theme if own and SHEETS.fullmatch(file.src_uri)]
+        self.sheets = sorted((file.dest_uri for file in kept), reverse=True)
+        clash = [file for file in files if file.dest_uri in self.pages]
+        for file in clash:
             LOG.warning(f"pages/{file.src_uri} is left out: casebook makes {file.dest_uri} itself")
+        for file in {*theme, *clash} - {*kept}:
             files.remove(file)
         for address in self.pages:
             name = address.removesuffix(".html") + ".md"
@@ -95,19 +93,19 @@ class CasebookPlugin(BasePlugin[Options]):
             files.append(File.generated(config, name, content="", inclusion=inclusion))
         return files
 
-    def on_page_context(self, context: TemplateContext, *, page: Page, **_: Any) -> TemplateContext:
+    def on_page_context(self, context: Any, *, page: Page, **_: Any) -> Any:
         """The finished strings that the frame joins: of our page, or around a hand-written one."""
         address = page.file.dest_uri
         if ours := self.pages.get(address):
-            joined = {"frame": ours.frame(), "sheets": "", "body": ours.body()}
+            context.update(frame=ours.frame(), sheets="", body=ours.body())
         else:
             link = '<link rel="stylesheet" href="{}">\n'
             up = "../" * address.count("/")
             sheets = Markup().join(Markup(link).format(up + one) for one in self.sheets)
             body = f'<article class="own-page md-typeset">\n{page.content}\n</article>'
             frame = self.site.frame_for(address, str(page.title))
-            joined = {"frame": frame, "sheets": sheets, "body": body}
-        return TemplateContext(**context, **joined)  # type: ignore[typeddict-item]
+            context.update(frame=frame, sheets=sheets, body=body)
+        return context
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """The files beside the pages, linked: MkDocs would copy each of them at each build."""
@@ -121,13 +119,6 @@ class CasebookPlugin(BasePlugin[Options]):
                 link_or_copy(asset.content, target)
         if self.alone and not any(one.name.startswith(".") for one in place.iterdir()):
             remember(place, self.root / ".casebook")  # MkDocs emptied it: all in it is ours
-
-
-def _thin_out(files: Files, config: MkDocsConfig, sheets: bool) -> None:
-    """Take out the theme's files, but for the typography that hand-written pages need."""
-    for file in [file for file in files if file.src_dir in config.theme.dirs]:
-        if not (sheets and SHEETS.fullmatch(file.src_uri)):
-            files.remove(file)
 
 
 def _title(file: File, config: MkDocsConfig) -> str:

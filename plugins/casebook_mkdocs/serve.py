@@ -13,11 +13,7 @@ from mkdocs.livereload import _SCRIPT_TEMPLATE, LiveReloadServer, _timestamp
 
 
 def serve(notes: Path, watched: Iterable[Path], port: int, make: Callable[[Path], None]) -> None:
-    """Serve what `make` puts into a folder in `notes`, anew after each change, until Ctrl-C.
-
-    A user's fault is told and the last good site stays. Raises `OSError` where the port is taken.
-    """
-    notes.mkdir(exist_ok=True)
+    """Serve what `make` puts into a folder in `notes`, anew after each change, until Ctrl-C."""
     with tempfile.TemporaryDirectory(prefix="serving-", dir=notes) as folder:
         server = _Server(lambda: None, "127.0.0.1", port, folder, polling_interval=1)
         server.builder = lambda: _rebuild(server, Path(folder), make)
@@ -26,7 +22,7 @@ def serve(notes: Path, watched: Iterable[Path], port: int, make: Callable[[Path]
             server.watch(str(path))
         click.echo(f"serving on {server.url} (Ctrl-C ends it)", err=True)
         try:
-            server.serve()
+            server.serve()  # type: ignore[no-untyped-call]
         finally:
             server.shutdown()
 

@@ -11,7 +11,12 @@ from tests.rules.written import look
 
 
 @rule(
-    why="Why.", source="a source", fields=("Case.title",), weight=MUST, raises="", passes="",
+    why="Why.",
+    source="a source",
+    fields=("Case.title",),
+    weight=MUST,
+    raises="",
+    passes="",
     due=Due.TREATED,
 )
 def a_title(seen):

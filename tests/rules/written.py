@@ -71,8 +71,6 @@ def case(changes: str = "") -> Case:
     return found
 
 
-
-
 def _keys(text: str) -> dict[str, Entry]:
     parsed = parse(text, "case.md")
     assert not parsed.diagnostics, parsed.diagnostics

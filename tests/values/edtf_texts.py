@@ -5,8 +5,10 @@ from __future__ import annotations
 from hypothesis import strategies as st
 
 MARKS = st.sampled_from(["", "", "", "?", "~", "%"])
-_YEARS = st.integers(-9999, 9999).filter(bool).map(
-    lambda year: f"{'-' if year < 0 else ''}{abs(year):04d}"
+_YEARS = (
+    st.integers(-9999, 9999)
+    .filter(bool)
+    .map(lambda year: f"{'-' if year < 0 else ''}{abs(year):04d}")
 )
 _MONTHS = st.integers(1, 12).map(lambda month: f"{month:02d}")
 _DAYS = st.integers(1, 28).map(lambda day: f"{day:02d}")
@@ -28,7 +30,11 @@ _CODES = st.builds("{}-{}{}".format, _YEARS, st.integers(21, 41), MARKS)
 _LONG = st.builds("Y{}{}".format, st.integers(10_000, 10**15), st.sampled_from(["", "S3", "E2"]))
 _ROUNDED = st.builds("{}S{}".format, _YEARS, st.integers(1, 4))
 _TIMES = st.builds(
-    "1985-{}-{}T{:02d}:{:02d}:09{}".format, _MONTHS, _DAYS, st.integers(0, 23), st.integers(0, 59),
+    "1985-{}-{}T{:02d}:{:02d}:09{}".format,
+    _MONTHS,
+    _DAYS,
+    st.integers(0, 23),
+    st.integers(0, 59),
     st.sampled_from(["", "Z", "-04", "+04:30"]),
 )
 _POINTS = _points() | _CODES | _LONG | _ROUNDED

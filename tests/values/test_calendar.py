@@ -46,7 +46,12 @@ def test_ordinals_run_on_without_a_gap_in_any_year(year: int, month: int) -> Non
 
 
 def test_the_gregorian_rule_holds_before_its_time_and_for_the_year_zero() -> None:
-    assert [year for year in (-4, 0, 1900, 2000, 2023, 2024) if is_leap(year)] == [-4, 0, 2000, 2024]
+    assert [year for year in (-4, 0, 1900, 2000, 2023, 2024) if is_leap(year)] == [
+        -4,
+        0,
+        2000,
+        2024,
+    ]
     assert (month_length(1900, 2), month_length(2000, 2)) == (28, 29)
     assert Day(0, 1, 1).ordinal() == 0
 

@@ -13,15 +13,23 @@ from casebook.values.fault import NotUnderstood
 
 LAB = (Fraction(521, 10), Fraction(17, 5), Fraction(-10))
 _PIECES = st.lists(
-    st.sampled_from(["L", "a", "b", "lab(", ")", "52.1", "-3", ",", " ", "#", "ff", "999", "*", "٣"]),
+    st.sampled_from(
+        ["L", "a", "b", "lab(", ")", "52.1", "-3", ",", " ", "#", "ff", "999", "*", "٣"]
+    ),
     max_size=10,
 ).map("".join)
 
 
 @pytest.mark.parametrize(
     "text",
-    ["L 52.1 a 3.4 b -10", "52.1, 3.4, -10", "lab(52.1 3.4 -10)", "L*=52.1; a*=3.40; b*=-10",
-     "52.1 3.4 \u221210", "LAB(52.1, 3.4, -10)"],
+    [
+        "L 52.1 a 3.4 b -10",
+        "52.1, 3.4, -10",
+        "lab(52.1 3.4 -10)",
+        "L*=52.1; a*=3.40; b*=-10",
+        "52.1 3.4 \u221210",
+        "LAB(52.1, 3.4, -10)",
+    ],
 )
 def test_cielab_is_read_in_each_of_its_forms(text: str) -> None:
     colour = Colour.parse(f" {text} ")

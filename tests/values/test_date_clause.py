@@ -16,8 +16,12 @@ from tests.values.word_texts import UNITS
     [
         ("c. 1780", "1780", "1780", "c. 1780"),
         ("mid 19th cent.", "1834", "1866", "mid-19th century"),
-        ("the first quarter of the 18th century", "1700", "1724",
-         "first quarter of the 18th century"),
+        (
+            "the first quarter of the 18th century",
+            "1700",
+            "1724",
+            "first quarter of the 18th century",
+        ),
         ("late 1780's?", "1787", "1789", "late 1780s?"),
         ("early 1850", "1850-37", "1850-37", "early 1850"),
         ("first half of 1850", "1850-40", "1850-40", "first half of 1850"),
@@ -44,8 +48,10 @@ def test_the_words_of_a_clause_are_read_as_the_same_clause(text: str) -> None:
     [
         ("14", "15 March 2025", ("2025-03-14", "2025-03-15")),
         ("March 14", "15, 2025", ("2025-03-14", "2025-03-15")),
-        ("1780", "90", ("1780", "1790")), ("1780", "5", ("1780", "1785")),
-        ("1780s", "90s", ("178X", "179X")), ("18th", "19th century", ("17XX", "18XX")),
+        ("1780", "90", ("1780", "1790")),
+        ("1780", "5", ("1780", "1785")),
+        ("1780s", "90s", ("178X", "179X")),
+        ("18th", "19th century", ("17XX", "18XX")),
         ("spring", "summer 1890", ("1890-21", "1890-22")),
         ("early", "mid 19th century", ("1800", "1834")),
     ],
@@ -60,7 +66,8 @@ def test_neighbours_lend_each_other_what_is_said_once(
 @pytest.mark.parametrize(
     ("text", "hint"),
     [
-        ("Mrch 2025", 'did you mean "March"?'), ("14 March", "add the year: 1850"),
+        ("Mrch 2025", 'did you mean "March"?'),
+        ("14 March", "add the year: 1850"),
         ("1800s", "write 1800/1809 for ten years, 18XX for a hundred"),
         ("winter 1890-95", "winter 1890-91"),
     ],

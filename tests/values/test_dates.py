@@ -17,9 +17,12 @@ from casebook.values.fault import NotUnderstood
 from tests.values.edtf_texts import EDTF_TEXTS
 from tests.values.word_texts import FRAGMENTS, WORD_TEXTS
 
-with Path(__file__).parents[1].joinpath("reference/edtf_examples.csv").open(
-    encoding="utf-8", newline=""
-) as _file:
+with (
+    Path(__file__)
+    .parents[1]
+    .joinpath("reference/edtf_examples.csv")
+    .open(encoding="utf-8", newline="") as _file
+):
     ROWS = list(csv.DictReader(_file))
 WORDS_THOUGH_NOT_EDTF = {"1890-1899": "1890/1899", "c.1890": "1890~"}
 
@@ -105,8 +108,11 @@ def test_days_are_given_to_the_standard_library_where_they_fit() -> None:
 
 
 def test_only_a_day_without_doubt_is_one_exact_day() -> None:
-    exact = [text for text in ("2025-03-14", "2025-03-14~", "2025-03", "2025-03-14/..")
-             if Date.parse(text).is_day]
+    exact = [
+        text
+        for text in ("2025-03-14", "2025-03-14~", "2025-03", "2025-03-14/..")
+        if Date.parse(text).is_day
+    ]
     assert exact == ["2025-03-14"]
 
 

@@ -16,9 +16,12 @@ from casebook.values import edtf
 from casebook.values.fault import NotUnderstood
 from tests.values.edtf_texts import EDTF_TEXTS
 
-with Path(__file__).parents[1].joinpath("reference/edtf_examples.csv").open(
-    encoding="utf-8", newline=""
-) as _file:
+with (
+    Path(__file__)
+    .parents[1]
+    .joinpath("reference/edtf_examples.csv")
+    .open(encoding="utf-8", newline="") as _file
+):
     ROWS = list(csv.DictReader(_file))
 VALID = [row for row in ROWS if row["level"] != "I"]
 INVALID = [row["edtf"] for row in ROWS if row["level"] == "I"]
@@ -68,10 +71,18 @@ def test_seasons_and_unspecified_digits_keep_to_the_calendar(
 @pytest.mark.parametrize(
     ("text", "wrong"),
     [
-        ("2004/2005-13", "2005-13"), ("[1667,166]", "166"), ("1985-04-12 ", " "),
-        ("{1960..,1961}", "1960.."), ("../..", "../.."), ("/", "/"), ("-0000", "-0000"),
-        ("Y1E99999999999", "Y1E99999999999"), ("1950S5", "1950S5"), ("2001-21-05", "2001-21-05"),
-        ("1985-04-12T24:00:00", "1985-04-12T24:00:00"), ("[1985", "5"),
+        ("2004/2005-13", "2005-13"),
+        ("[1667,166]", "166"),
+        ("1985-04-12 ", " "),
+        ("{1960..,1961}", "1960.."),
+        ("../..", "../.."),
+        ("/", "/"),
+        ("-0000", "-0000"),
+        ("Y1E99999999999", "Y1E99999999999"),
+        ("1950S5", "1950S5"),
+        ("2001-21-05", "2001-21-05"),
+        ("1985-04-12T24:00:00", "1985-04-12T24:00:00"),
+        ("[1985", "5"),
     ],
 )
 def test_a_fault_points_at_the_piece_that_is_wrong(text: str, wrong: str) -> None:
@@ -83,7 +94,9 @@ def test_a_fault_points_at_the_piece_that_is_wrong(text: str, wrong: str) -> Non
 def test_a_mark_before_a_component_is_its_own_and_after_it_covers_all_before() -> None:
     (point,) = edtf.points(edtf.parse("?2004-06~-11"))
     assert [(part.text, part.approximate, part.uncertain) for part in point.components] == [
-        ("2004", True, True), ("06", True, False), ("11", False, False),
+        ("2004", True, True),
+        ("06", True, False),
+        ("11", False, False),
     ]
 
 
@@ -107,8 +120,17 @@ def test_a_second_parser_gives_the_same_days_for_plain_dates() -> None:
         warnings.simplefilter("ignore")
         from edtf import parse_edtf
 
-        for text in ("1985-04-12", "1985-04", "198X", "19XX", "1984-02", "2004-06/2006-08",
-                     "1XXX-12", "156X-12-25", "2001-34"):
+        for text in (
+            "1985-04-12",
+            "1985-04",
+            "198X",
+            "19XX",
+            "1984-02",
+            "2004-06/2006-08",
+            "1XXX-12",
+            "156X-12-25",
+            "2001-34",
+        ):
             theirs = parse_edtf(text)
             ours = edtf.parse(text)
             days = (theirs.lower_strict(), theirs.upper_strict())

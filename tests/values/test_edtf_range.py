@@ -32,8 +32,11 @@ def test_seasons_of_the_two_hemispheres_are_half_a_year_apart() -> None:
 @pytest.mark.parametrize(
     ("text", "years"),
     [
-        ("1985", (1985, 1985)), ("Y-17E7", (-170000000, -170000000)),
-        ("1950S1", (1000, 1999)), ("1950S4", (1950, 1950)), ("Y3388E2S3", (338000, 338999)),
+        ("1985", (1985, 1985)),
+        ("Y-17E7", (-170000000, -170000000)),
+        ("1950S1", (1000, 1999)),
+        ("1950S4", (1950, 1950)),
+        ("Y3388E2S3", (338000, 338999)),
     ],
 )
 def test_a_year_in_digits_gives_the_years_it_may_mean(text: str, years: tuple[int, int]) -> None:

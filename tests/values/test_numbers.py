@@ -15,10 +15,24 @@ from casebook.values.numbers import fits, numeral, read_number
 @pytest.mark.parametrize(
     ("text", "value"),
     [
-        ("16", "16"), ("2.5", "5/2"), ("2,5", "5/2"), (".5", "1/2"), ("0,125", "1/8"),
-        ("1/16", "1/16"), ("16 1/4", "65/4"), ("16-1/4", "65/4"), ("16 1⁄4", "65/4"),
-        ("16¼", "65/4"), ("16 ¼", "65/4"), ("16-¼", "65/4"), ("⅝", "5/8"), ("⅓", "1/3"),
-        ("one", "1"), ("Twelve", "12"), ("half an", "1/2"), ("1.250", "5/4"),
+        ("16", "16"),
+        ("2.5", "5/2"),
+        ("2,5", "5/2"),
+        (".5", "1/2"),
+        ("0,125", "1/8"),
+        ("1/16", "1/16"),
+        ("16 1/4", "65/4"),
+        ("16-1/4", "65/4"),
+        ("16 1⁄4", "65/4"),
+        ("16¼", "65/4"),
+        ("16 ¼", "65/4"),
+        ("16-¼", "65/4"),
+        ("⅝", "5/8"),
+        ("⅓", "1/3"),
+        ("one", "1"),
+        ("Twelve", "12"),
+        ("half an", "1/2"),
+        ("1.250", "5/4"),
     ],
 )
 def test_a_number_is_read_whole(text: str, value: str) -> None:
@@ -41,13 +55,16 @@ def test_what_is_no_number_is_none(text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("1/0", "1/0"), ("3 1/0", "1/0"), ("3 5/4", "5/4"), ("1,000", "1,000"),
-        ("1.000,5", "1.000,5"), ("1234567890123", "1234567890123"), ("1/" + "9" * 19, None),
+        ("1/0", "1/0"),
+        ("3 1/0", "1/0"),
+        ("3 5/4", "5/4"),
+        ("1,000", "1,000"),
+        ("1.000,5", "1.000,5"),
+        ("1234567890123", "1234567890123"),
+        ("1/" + "9" * 19, None),
     ],
 )
-def test_a_number_that_makes_no_sense_is_refused_at_its_place(
-    text: str, words: str | None
-) -> None:
+def test_a_number_that_makes_no_sense_is_refused_at_its_place(text: str, words: str | None) -> None:
     with pytest.raises(NotUnderstood) as caught:
         read_number("  " + text, 2, len(text) + 2)
     assert ("  " + text)[caught.value.start : caught.value.end] == (words or text)
@@ -55,8 +72,15 @@ def test_a_number_that_makes_no_sense_is_refused_at_its_place(
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [("0", "0"), ("65/4", "16.25"), ("1/3", "1/3"), ("-1/2", "-0.5"), ("1/8", "0.125"),
-     ("1000000000000", "1000000000000/1"), ("1/10", "0.1")],
+    [
+        ("0", "0"),
+        ("65/4", "16.25"),
+        ("1/3", "1/3"),
+        ("-1/2", "-0.5"),
+        ("1/8", "0.125"),
+        ("1000000000000", "1000000000000/1"),
+        ("1/10", "0.1"),
+    ],
 )
 def test_a_number_is_written_as_a_decimal_where_that_is_exact_and_short(
     value: str, text: str

@@ -24,18 +24,30 @@ from casebook.values.quantities import (
 )
 from casebook.values.quantity import Quantity
 
-with Path(__file__).parents[1].joinpath("reference/figures.csv").open(
-    encoding="utf-8", newline=""
-) as _file:
+with (
+    Path(__file__)
+    .parents[1]
+    .joinpath("reference/figures.csv")
+    .open(encoding="utf-8", newline="") as _file
+):
     ROWS = list(csv.DictReader(_file))
 KINDS: dict[str, type[Quantity]] = {
-    "length": Length, "mass": Mass, "area": Area, "temperature": Temperature,
-    "basis weight to grammage": Grammage, "grammage": Grammage,
+    "length": Length,
+    "mass": Mass,
+    "area": Area,
+    "temperature": Temperature,
+    "basis weight to grammage": Grammage,
+    "grammage": Grammage,
 }
 OTHERWISE = {"back again", "constant"}  # rows about a factor: they have tests of their own
 NO_PARSING = {  # rows of the group "grammage" that compute, rather than say, a grammage
-    "definition", "A4 sheet", "mass of a sheet", "mass of a roll", "length of a roll",
-    "Japanese trade weight", "lining used",
+    "definition",
+    "A4 sheet",
+    "mass of a sheet",
+    "mass of a roll",
+    "length of a roll",
+    "Japanese trade weight",
+    "lining used",
 }
 READ = [row for row in ROWS if row["group"] in KINDS and row["case"] not in OTHERWISE | NO_PARSING]
 
@@ -76,18 +88,35 @@ def test_the_factor_of_basis_weights() -> None:
 @pytest.mark.parametrize(
     ("text", "millimetres"),
     [
-        ("16 1/4 in", "412.75"), ("16¼ in", "412.75"), ("16-1/4 in", "412.75"),
-        ("16 1⁄4″", "412.75"), ("1 ft 2 1/2 in", "368.3"), ("5' 3\"", "1600.2"),
-        ("5'3\"", "1600.2"), ("2.5 cm", "25"), ("2,5 cm", "25"), ("1.2 m", "1200"),
-        ("35 µm", "0.035"), ("1 m 20 cm", "1200"), ("min. 3 mm", "3"), ("0 mm", "0"),
+        ("16 1/4 in", "412.75"),
+        ("16¼ in", "412.75"),
+        ("16-1/4 in", "412.75"),
+        ("16 1⁄4″", "412.75"),
+        ("1 ft 2 1/2 in", "368.3"),
+        ("5' 3\"", "1600.2"),
+        ("5'3\"", "1600.2"),
+        ("2.5 cm", "25"),
+        ("2,5 cm", "25"),
+        ("1.2 m", "1200"),
+        ("35 µm", "0.035"),
+        ("1 m 20 cm", "1200"),
+        ("min. 3 mm", "3"),
+        ("0 mm", "0"),
     ],
 )
 def test_a_length_in_the_ways_people_write_it(text: str, millimetres: str) -> None:
     assert Length.parse(text).low == Fraction(millimetres)
 
 
-@pytest.mark.parametrize("text", ["20 lb (17 x 22 in)", "20 lb, 17 x 22 in", "20 lb 17×22 in",
-                                  "20 lb of 500 sheets, 17 in x 22 in"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "20 lb (17 x 22 in)",
+        "20 lb, 17 x 22 in",
+        "20 lb 17×22 in",
+        "20 lb of 500 sheets, 17 in x 22 in",
+    ],
+)
 def test_a_basis_weight_in_the_ways_people_write_it(text: str) -> None:
     """Source: printwiki.org/Grammage gives 75.2 g/m² for 20 lb bond."""
     value = Grammage.parse(text).exact
@@ -107,8 +136,10 @@ def test_a_ream_of_another_number_says_so() -> None:
     assert small / large == Fraction(500, 480)
 
 
-@pytest.mark.parametrize("text", ["20 lb", "20 lb (0 x 22 in)", "1 lb of 0 sheets 2 x 2 in",
-                                  "20 lb (17 x 2 2 in)", "12 g"])
+@pytest.mark.parametrize(
+    "text",
+    ["20 lb", "20 lb (0 x 22 in)", "1 lb of 0 sheets 2 x 2 in", "20 lb (17 x 2 2 in)", "12 g"],
+)
 def test_a_weight_without_its_sheet_is_no_grammage(text: str) -> None:
     with pytest.raises(NotUnderstood):
         Grammage.parse(text)
@@ -136,8 +167,9 @@ def test_a_ratio_keeps_its_parts_as_written() -> None:
     assert Ratio.parse("2:4") != Ratio.parse("1:2")
 
 
-@pytest.mark.parametrize("text", ["1", "1:0", "1:", ":2", "1:2:3:4:5:6", "at least 1:4", "1:4 ml",
-                                  "1:9999999999"])
+@pytest.mark.parametrize(
+    "text", ["1", "1:0", "1:", ":2", "1:2:3:4:5:6", "at least 1:4", "1:4 ml", "1:9999999999"]
+)
 def test_what_is_no_ratio_is_refused(text: str) -> None:
     with pytest.raises(NotUnderstood, match=r"ratio|part"):
         Ratio.parse(text)
@@ -145,8 +177,15 @@ def test_what_is_no_ratio_is_refused(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("text", "low", "high"),
-    [("20 °C", 20, 20), ("68 F", 20, 20), ("-5 to 5 °C", -5, 5), ("−5 C", -5, -5),
-     ("-5--2 °C", -5, -2), ("20-25°C", 20, 25), ("-40 °F", -40, -40)],
+    [
+        ("20 °C", 20, 20),
+        ("68 F", 20, 20),
+        ("-5 to 5 °C", -5, 5),
+        ("−5 C", -5, -5),
+        ("-5--2 °C", -5, -2),
+        ("20-25°C", 20, 25),
+        ("-40 °F", -40, -40),
+    ],
 )
 def test_a_temperature_may_be_below_zero(text: str, low: Fraction, high: Fraction) -> None:
     assert Temperature.parse(text).low == low
@@ -160,8 +199,14 @@ def test_nothing_is_colder_than_nothing() -> None:
 
 @pytest.mark.parametrize(
     ("text", "low", "high"),
-    [("52", 52, 52), ("about 52", 52, 52), ("2-4", 2, 4), ("twelve", 12, 12), ("010", 10, 10),
-     ("at least three", 3, None)],
+    [
+        ("52", 52, 52),
+        ("about 52", 52, 52),
+        ("2-4", 2, 4),
+        ("twelve", 12, 12),
+        ("010", 10, 10),
+        ("at least three", 3, None),
+    ],
 )
 def test_a_count_is_whole(text: str, low: Fraction, high: Fraction | None) -> None:
     value = Count.parse(text)
@@ -176,8 +221,17 @@ def test_what_cannot_be_counted_is_refused(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("text", "low", "high"),
-    [("8.0", 8, 8), ("pH 8", 8, 8), ("pH8", 8, 8), ("about pH 8", 8, 8), ("pH about 8", 8, 8),
-     ("pH 7–8", 7, 8), ("pH 7 to pH 8", 7, 8), ("14", 14, 14), ("0", 0, 0)],
+    [
+        ("8.0", 8, 8),
+        ("pH 8", 8, 8),
+        ("pH8", 8, 8),
+        ("about pH 8", 8, 8),
+        ("pH about 8", 8, 8),
+        ("pH 7–8", 7, 8),
+        ("pH 7 to pH 8", 7, 8),
+        ("14", 14, 14),
+        ("0", 0, 0),
+    ],
 )
 def test_a_ph_with_and_without_its_name(text: str, low: Fraction, high: Fraction) -> None:
     value = Acidity.parse(text)
@@ -203,13 +257,16 @@ def test_fluid_ounces_are_refused_for_there_are_two(text: str) -> None:
     assert text[caught.value.start :].startswith("fl")
 
 
-@pytest.mark.parametrize(("text", "grams"), [("2 kg", "2000"), ("5 mg", "0.005"),
-                                             ("1 lb 8 oz", "680.388555")])
+@pytest.mark.parametrize(
+    ("text", "grams"), [("2 kg", "2000"), ("5 mg", "0.005"), ("1 lb 8 oz", "680.388555")]
+)
 def test_a_mass_is_in_grams(text: str, grams: str) -> None:
     assert Mass.parse(text).exact == Fraction(grams)
 
 
-@pytest.mark.parametrize(("text", "square"), [("278 cm²", "27800"), ("1 m2", "1000000"),
-                                              ("2 sq in", "1290.32"), ("1 sq ft", "92903.04")])
+@pytest.mark.parametrize(
+    ("text", "square"),
+    [("278 cm²", "27800"), ("1 m2", "1000000"), ("2 sq in", "1290.32"), ("1 sq ft", "92903.04")],
+)
 def test_an_area_is_in_square_millimetres(text: str, square: str) -> None:
     assert Area.parse(text).exact == Fraction(square)

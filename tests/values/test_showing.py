@@ -15,10 +15,18 @@ from casebook.values.showing import hours, imperial, metric, square_cm
 @pytest.mark.parametrize(
     ("text", "shown"),
     [
-        ("412 mm", "412 mm"), ("16 1/4 in", "413 mm"), ("1.2 m", "1.2 m"), ("1234 mm", "1.23 m"),
-        ("1/8 in", "3.18 mm"), ("35 µm", "0.035 mm"), ("0 mm", "0 mm"), ("100 mm", "100 mm"),
-        ("about 71 mm", "about 71 mm"), ("2-4 mm", "2 mm to 4 mm"),
-        ("at least 3 mm", "at least 3 mm"), ("up to 3 mm", "up to 3 mm"),
+        ("412 mm", "412 mm"),
+        ("16 1/4 in", "413 mm"),
+        ("1.2 m", "1.2 m"),
+        ("1234 mm", "1.23 m"),
+        ("1/8 in", "3.18 mm"),
+        ("35 µm", "0.035 mm"),
+        ("0 mm", "0 mm"),
+        ("100 mm", "100 mm"),
+        ("about 71 mm", "about 71 mm"),
+        ("2-4 mm", "2 mm to 4 mm"),
+        ("at least 3 mm", "at least 3 mm"),
+        ("up to 3 mm", "up to 3 mm"),
         ("4 mm (at the head)", "4 mm"),
     ],
 )
@@ -29,9 +37,15 @@ def test_a_length_is_shown_in_metric(text: str, shown: str) -> None:
 @pytest.mark.parametrize(
     ("text", "shown"),
     [
-        ("412.75 mm", "16 1/4 in"), ("412 mm", "16 1/4 in"), ("10 9/16 in", "10 9/16 in"),
-        ("2 in", "2 in"), ("5 mm", "3/16 in"), ("0.1 mm", "less than 1/16 in"), ("0 mm", "0 in"),
-        ("about 2-4 in", "about 2 in to 4 in"), ("50.8-51 mm", "2 in"),
+        ("412.75 mm", "16 1/4 in"),
+        ("412 mm", "16 1/4 in"),
+        ("10 9/16 in", "10 9/16 in"),
+        ("2 in", "2 in"),
+        ("5 mm", "3/16 in"),
+        ("0.1 mm", "less than 1/16 in"),
+        ("0 mm", "0 in"),
+        ("about 2-4 in", "about 2 in to 4 in"),
+        ("50.8-51 mm", "2 in"),
     ],
 )
 def test_a_length_is_shown_to_the_nearest_sixteenth_of_an_inch(text: str, shown: str) -> None:
@@ -46,8 +60,15 @@ def test_sixteenths_of_an_inch_are_shown_exactly(sixteenths: int) -> None:
 
 @pytest.mark.parametrize(
     ("minutes", "shown"),
-    [(220, "3 h 40 min"), (40, "40 min"), (180, "3 h"), (0, "0 min"), (Fraction(119, 2), "1 h"),
-     (Fraction(1, 3), "less than 1 min"), (1440, "24 h")],
+    [
+        (220, "3 h 40 min"),
+        (40, "40 min"),
+        (180, "3 h"),
+        (0, "0 min"),
+        (Fraction(119, 2), "1 h"),
+        (Fraction(1, 3), "less than 1 min"),
+        (1440, "24 h"),
+    ],
 )
 def test_minutes_are_shown_as_hours(minutes: Fraction | int, shown: str) -> None:
     assert hours(minutes) == shown
@@ -55,8 +76,14 @@ def test_minutes_are_shown_as_hours(minutes: Fraction | int, shown: str) -> None
 
 @pytest.mark.parametrize(
     ("area", "shown"),
-    [(27768, "278 cm²"), (1_234_567, "1.23 m²"), (1_200_000, "1.2 m²"), (50, "0.5 cm²"),
-     (999_999, "10000 cm²"), (0, "0 cm²")],
+    [
+        (27768, "278 cm²"),
+        (1_234_567, "1.23 m²"),
+        (1_200_000, "1.2 m²"),
+        (50, "0.5 cm²"),
+        (999_999, "10000 cm²"),
+        (0, "0 cm²"),
+    ],
 )
 def test_an_area_is_shown_in_cm2_or_m2(area: int, shown: str) -> None:
     assert square_cm(Fraction(area)) == shown

@@ -12,21 +12,38 @@ from casebook.values.wording import Closing, Heard, closing, heard, remark
 
 
 @pytest.mark.parametrize(
-    "word", ["about", "About", "around", "roughly", "c.", "c", "ca.", "ca", "circa", "approx.",
-             "approx", "approximately", "~", "≈"]
+    "word",
+    [
+        "about",
+        "About",
+        "around",
+        "roughly",
+        "c.",
+        "c",
+        "ca.",
+        "ca",
+        "circa",
+        "approx.",
+        "approx",
+        "approximately",
+        "~",
+        "≈",
+    ],
 )
 def test_a_word_of_approximation_is_heard(word: str) -> None:
     assert heard(f"{word} 7 mm", Length.grammar) == Heard(Fraction(7), Fraction(7), True, False, "")
 
 
-@pytest.mark.parametrize("word", ["at least", "min.", "min", "minimum", "no less than", "≥", ">=",
-                                  "more than", "over"])
+@pytest.mark.parametrize(
+    "word", ["at least", "min.", "min", "minimum", "no less than", "≥", ">=", "more than", "over"]
+)
 def test_a_lower_bound_is_heard(word: str) -> None:
     assert heard(f"{word} 7 mm", Length.grammar)[:2] == (Fraction(7), None)
 
 
-@pytest.mark.parametrize("word", ["up to", "at most", "max.", "max", "no more than", "≤", "<=",
-                                  "less than", "under"])
+@pytest.mark.parametrize(
+    "word", ["up to", "at most", "max.", "max", "no more than", "≤", "<=", "less than", "under"]
+)
 def test_an_upper_bound_is_heard(word: str) -> None:
     assert heard(f"{word} 7 mm", Length.grammar)[:2] == (None, Fraction(7))
 
@@ -39,11 +56,16 @@ def test_a_bound_may_itself_be_approximate() -> None:
 @pytest.mark.parametrize(
     ("text", "low", "high"),
     [
-        ("2-4 mm", 2, 4), ("2–4 mm", 2, 4), ("2 to 4 mm", 2, 4), ("2 mm to 1 cm", 2, 10),
-        ("2mm-4mm", 2, 4), ("1 1/2 - 2 in", Fraction("38.1"), Fraction("50.8")),
-        ("1-1 1/2 in", Fraction("25.4"), Fraction("38.1")), ("4-4 mm", 4, 4),
-        ("1/4-1/2 in", Fraction("6.35"), Fraction("12.7")), ("1 ft to 1 ft 1 in", Fraction("304.8"),
-                                                             Fraction("330.2")),
+        ("2-4 mm", 2, 4),
+        ("2–4 mm", 2, 4),
+        ("2 to 4 mm", 2, 4),
+        ("2 mm to 1 cm", 2, 10),
+        ("2mm-4mm", 2, 4),
+        ("1 1/2 - 2 in", Fraction("38.1"), Fraction("50.8")),
+        ("1-1 1/2 in", Fraction("25.4"), Fraction("38.1")),
+        ("4-4 mm", 4, 4),
+        ("1/4-1/2 in", Fraction("6.35"), Fraction("12.7")),
+        ("1 ft to 1 ft 1 in", Fraction("304.8"), Fraction("330.2")),
     ],
 )
 def test_a_range_is_heard(text: str, low: Fraction, high: Fraction) -> None:
@@ -92,11 +114,14 @@ def test_a_length_without_unit_is_answered_with_mm_and_in() -> None:
 @pytest.mark.parametrize(
     ("text", "doubtful", "reason", "rest"),
     [
-        ("1 h", False, "", "1 h"), ("1 h (doubtful)", True, "", "1 h "),
-        ("1 h (?)", True, "", "1 h "), ("1 h?", True, "", "1 h"),
+        ("1 h", False, "", "1 h"),
+        ("1 h (doubtful)", True, "", "1 h "),
+        ("1 h (?)", True, "", "1 h "),
+        ("1 h?", True, "", "1 h"),
         ("1 h (doubtful: from notes) ", True, "from notes", "1 h "),
         ("1 h (at the head)", False, "at the head", "1 h "),
-        ("1 h (a (b))", False, "a (b)", "1 h "), ("1 h (", False, "", "1 h ("),
+        ("1 h (a (b))", False, "a (b)", "1 h "),
+        ("1 h (", False, "", "1 h ("),
     ],
 )
 def test_a_remark_is_parted_from_the_rest(

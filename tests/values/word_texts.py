@@ -22,7 +22,9 @@ UNITS = st.one_of(
     st.builds("{} {}".format, st.sampled_from(["spring", "fall", "winter"]), _YEARS),
 )
 _DOUBTED = st.builds(
-    "{}{}{}".format, st.sampled_from(["", "c. ", "circa ", "about "]), UNITS,
+    "{}{}{}".format,
+    st.sampled_from(["", "c. ", "circa ", "about "]),
+    UNITS,
     st.sampled_from(["", "", "?"]),
 )
 _BOUNDED = st.builds(
@@ -38,15 +40,50 @@ _RANGES = st.builds(
     st.integers(1500, 1999).map(str) | st.just("early 17th century") | st.just("1 May 1600"),
 )
 WORD_TEXTS = st.builds(
-    "{}{}".format, st.sampled_from(["", "", "probably ", "Perhaps "]),
+    "{}{}".format,
+    st.sampled_from(["", "", "probably ", "Perhaps "]),
     _DOUBTED | _BOUNDED | _JOINED | _RANGES,
 )
 """Dates in words that are understood."""
 FRAGMENTS = st.lists(
     st.sampled_from(
-        ["14", "March", "1850", "c.", "mid-", "19th", "century", "or", "to", "-", "–", "/", "?",
-         "before", "between", "and", "early", "XX", "[", "..", "18", " ", "s", ",", "winter",
-         "1890-91", "0000", "ad", "probably", "later", "the", "0th", "９", "ſpring", "\u00a0"]
+        [
+            "14",
+            "March",
+            "1850",
+            "c.",
+            "mid-",
+            "19th",
+            "century",
+            "or",
+            "to",
+            "-",
+            "–",
+            "/",
+            "?",
+            "before",
+            "between",
+            "and",
+            "early",
+            "XX",
+            "[",
+            "..",
+            "18",
+            " ",
+            "s",
+            ",",
+            "winter",
+            "1890-91",
+            "0000",
+            "ad",
+            "probably",
+            "later",
+            "the",
+            "0th",
+            "９",
+            "ſpring",
+            "\u00a0",
+        ]
     ),
     max_size=9,
 ).flatmap(lambda words: st.sampled_from(["", " "]).map(lambda gap: gap.join(words)))
