@@ -145,8 +145,8 @@ _POINTS = {
 }
 
 
-def filled(cls: type[Any], choose: Choose, depth: int = 2) -> Any:
-    """A record of any type with every field of the schema filled; `depth` ends what is nested."""
+def filled(cls: type[Any], choose: Choose, depth: int = 1) -> Any:
+    """A record of any type with every field of the schema filled; `depth` ends what holds itself."""
     values = {}
     for info in schema(cls).values():
         chosen = choose(cls, info)
@@ -180,7 +180,7 @@ def _key(cls: type[Any], info: FieldInfo) -> str:
 def _one(hint: Any, cls: type[Any], info: FieldInfo, choose: Choose, depth: int) -> Any:
     variant = choose(cls, info)
     if issubclass(hint, Record):
-        return filled(hint, choose, depth - 1) if depth or hint is not cls else ...
+        return filled(hint, choose, depth - (hint is cls)) if depth or hint is not cls else ...
     if issubclass(hint, StrEnum):
         return list(hint)[variant]
     if hint is bool:

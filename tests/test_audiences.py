@@ -11,10 +11,11 @@ import pytest
 from casebook.audiences import case_seen, item_seen, redact
 from casebook.diagnostics import Span
 from casebook.model.archive import Archive, Case
-from casebook.model.base import Audience, FieldInfo, Record, items, schema, walk
+from casebook.model.base import Audience, FieldInfo, Maybe, Record, items, schema, walk
 from casebook.model.condition import Finding
 from casebook.model.photos import Photo
 from casebook.model.settings import Client, Settings
+from casebook.model.proposal import Decision
 from casebook.model.vocabulary import Term
 from casebook.vocabulary import builtin
 from tests.builders import (
@@ -24,7 +25,6 @@ from tests.builders import (
     changed,
     fields_of,
     filled,
-    reachable,
     record,
     site,
     written,
@@ -114,23 +114,149 @@ def test_a_structure_for_the_lab_alone_leaves_no_trace(audience: Audience) -> No
     assert changed(publish(left, audience), publish(right, audience)) == []
 
 
-ITEMS = [
-    (cls, info)
-    for cls, info in fields_of(Case)
-    for inner in reachable(Case)
-    if inner is not Case and "audience" in schema(inner) and inner in _held(info)  # noqa: F821
-] if False else [
-    ("photos", Photo), ("findings", Finding),
-]
-
-
 def narrowed(cls: type[Any]) -> Any:
     """An item for the lab alone, full of words that must not be seen."""
 
     def choose(_cls: type[Record], info: FieldInfo) -> Any:
         if info.name == "audience":
             return Audience.LAB
-        plain = not info.words and not info.points and info.type is str
-        return f"{MARK}-{info.name}" if plain else 1
+        free = not info.words and not info.points
+        return f"{MARK}-{info.name}" if free and info.type in (str, Maybe[str]) else 1
 
     return filled(cls, choose)
+
+
+def with_hidden_items(one: Any) -> Any:
+    """The record with an item for the lab alone in front of every list that may hold one."""
+    changes: dict[str, Any] = {}
+    for info in schema(type(one)).values():
+        value = getattr(one, info.name)
+        if isinstance(value, Record):
+            changes[info.name] = with_hidden_items(value)
+        elif isinstance(value, tuple) and value and isinstance(value[0], Record):
+            inner = tuple(with_hidden_items(each) for each in value)
+            more = (narrowed(type(value[0])),) if "audience" in schema(type(value[0])) else ()
+            changes[info.name] = (*more, *inner)
+        elif info.points == "photo" and isinstance(value, tuple):
+            changes[info.name] = (f"{MARK}-file", f"{MARK}-id", *value)
+    return replace(one, **changes) if changes else one
+
+
+@pytest.mark.parametrize("audience", NARROW)
+def test_hidden_items_leave_no_trace(audience: Audience, whole: dict) -> None:
+    plain = filled(Case, seen_by(audience, lambda _cls, _info: 0))
+    full = with_hidden_items(plain)
+    held = {type(one).__name__ for one in walk(full) if not item_seen(one, audience)}
+    assert held >= {"Photo", "Finding", "History", "Option", "Change"}
+    assert changed(publish(full, audience), whole[audience]) == []
+
+
+def test_a_decision_for_the_lab_alone_leaves_no_trace() -> None:
+    plain = record(Case, RICH)
+    proposal = plain.proposal
+    with_one = replace(plain, proposal=replace(proposal, decided=narrowed(Decision)))
+    without = replace(plain, proposal=replace(proposal, decided=None))
+    assert publish(with_one, Audience.PUBLIC) == publish(without, Audience.PUBLIC)
+
+
+@pytest.mark.parametrize("audience", NARROW)
+def test_a_hidden_case_more_changes_nothing(audience: Audience) -> None:
+    shown = record(Case, RICH)
+    more = replace(filled(Case, seen_by(Audience.LAB, lambda _cls, _info: 1)), id="2026-001")
+    both = written(site(archive(more, shown), audience, KEY))
+    assert changed(both, publish(shown, audience)) == []
+
+
+def test_a_client_sees_its_own_cases_and_no_others() -> None:
+    case = record(Case, RICH)
+    assert case_seen(case, Audience.CLIENT, KEY)
+    assert not case_seen(case, Audience.CLIENT, "somebody-else")
+    assert case_seen(case, Audience.LAB)
+    assert not case_seen(replace(case, audience=None), Audience.PUBLIC)
+
+
+@pytest.mark.parametrize("audience", NARROW)
+def test_a_term_for_the_lab_alone_leaves_no_trace(audience: Audience) -> None:
+    case = record(Case, RICH.replace("material: linen", "material: special-cloth"))
+    term = Term(label=MARK, also=(f"{MARK}s",), gloss=MARK, broader="linen", audience=Audience.LAB)
+    base = builtin()
+    terms = {**base, "materials": {**base["materials"], "special-cloth": term}}
+    assert changed(publish(case, audience, terms=terms), publish(case, audience)) == []
+
+
+@pytest.mark.parametrize("audience", NARROW)
+def test_the_lab_s_clients_leave_no_trace(audience: Audience) -> None:
+    case = record(Case, RICH)
+    clients = {KEY: Client(name=MARK, contact=MARK)}
+    with_clients = Settings(name="Invented bindery", clients=clients)
+    assert changed(publish(case, audience, settings=with_clients), publish(case, audience)) == []
+
+
+def planted(case_audience: Audience) -> Case:
+    """A case with a word of its own in every text that only the lab may see."""
+
+    def changes(cls: type[Record], info: FieldInfo) -> Any:
+        return f"{MARK}-{cls.__name__}-{info.name}" if info.seen is Audience.LAB and (
+            info.type in (str, Maybe[str])
+        ) else 0
+
+    return filled(Case, seen_by(case_audience, changes))
+
+
+MARKED = [
+    f"{MARK}-{cls.__name__}-{info.name}"
+    for cls, info in fields_of(Case)
+    if info.seen is Audience.LAB
+    and info.type in (str, Maybe[str])
+    and info.name not in CONTROLS
+]
+
+
+def test_there_are_texts_for_the_lab_alone() -> None:
+    assert len(MARKED) >= 5
+
+
+def test_words_for_the_lab_alone_occur_nowhere_in_the_public_site() -> None:
+    found = publish(planted(Audience.PUBLIC), Audience.PUBLIC)
+    assert [one for one, text in found.items() if MARK in one + text] == []
+
+
+@pytest.mark.parametrize("mark", [one for one in MARKED if "Photo-file" not in one])
+def test_the_lab_keeps_what_only_it_may_see(mark: str) -> None:
+    shown = redact(archive(planted(Audience.PUBLIC)), Audience.LAB)
+    assert mark in repr(shown.archive.cases)
+
+
+def test_the_lab_s_own_pages_show_its_notes_and_the_owner() -> None:
+    page = publish(planted(Audience.PUBLIC), Audience.LAB)["cases/2025-031/index.html"]
+    assert f"{MARK}-Step-note" in page
+    assert f"{MARK}-Owner-name" in page
+
+
+@pytest.mark.parametrize("audience", Audience)
+def test_redaction_drops_places_unread_keys_and_file_names(audience: Audience) -> None:
+    case = record(Case, RICH)
+    torn = replace(case, unknown={MARK: MARK}, places={MARK: Span("case.md", 1, 1, 1, 2)})
+    shown = redact(archive(torn), audience, KEY).archive
+    (one,) = shown.cases
+    assert all(not each.places and not each.unknown for each in walk(one))
+    assert all(not photo.file for photo in items(one.photos))
+    assert "before.jpg" not in repr((shown.cases, list(shown.images["2025-031"])))
+
+
+def test_redaction_of_what_is_redacted_changes_nothing() -> None:
+    once = redact(archive(record(Case, RICH)), Audience.LAB).archive
+    twice = redact(once, Audience.LAB).archive
+    assert twice.cases == once.cases
+    assert isinstance(twice, Archive)
+
+
+def test_a_reference_to_a_hidden_photo_is_dropped() -> None:
+    secret = Photo(id="p2", file="p2.jpg", audience=Audience.LAB)
+    case = record(Case, RICH)
+    finding = Finding(part=("spine",), seen="worn", photo=("p1", "p2"))
+    photos = (secret, *items(case.photos))
+    shown = redact(archive(replace(case, photos=photos, findings=(finding,))), Audience.PUBLIC)
+    (one,) = shown.archive.cases
+    assert items(items(one.findings)[0].photo) == ("p1",)
+    assert list(shown.archive.images["2025-031"]) == ["p1"]

@@ -19,8 +19,8 @@ OUTSIDE = re.compile(
     r"|[A-Za-z]:\\Users\\|pypi\.org|registry\.npmjs|npmmirror|files\.pythonhosted"
 )
 NOT_OURS = {
-    ".casebook", ".git", ".hypothesis", ".import_linter_cache", ".mypy_cache", ".pytest_cache",
-    ".ruff_cache", ".venv", "__pycache__", "build", "dist", "site",
+    ".benchmarks", ".casebook", ".git", ".grimp_cache", ".hypothesis", ".import_linter_cache",
+    ".mypy_cache", ".pytest_cache", ".ruff_cache", ".venv", "__pycache__", "build", "dist", "site",
 }  # fmt: skip
 PLUGIN = ("plugins", "tests/plugins", "tests/browser", "tests/bench")
 

@@ -18,7 +18,7 @@ def _environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        auto_reload=False,
+        auto_reload=True,
     )
 
 

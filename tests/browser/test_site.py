@@ -1,0 +1,124 @@
+"""The built demo site in a real browser, from disk: search, axe, no sideways scroll, valid HTML."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import html5lib
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+ROOT = Path(__file__).parents[2]
+CASE = "cases/2025-031/index.html"
+KINDS = ("index.html", CASE, "cases/index.html", "ways/index.html", "search/index.html",
+         "materials/wheat-starch-paste/index.html", "404.html", "about.html")  # fmt: skip
+OPTIONS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+
+Open = Callable[..., "Page"]
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo archive, copied and built as its user would."""
+    archive = tmp_path_factory.mktemp("archive")
+    for name in ("cases", "vocabulary", "pages"):
+        shutil.copytree(ROOT / name, archive / name)
+    for name in ("lab.yml", "mkdocs.yml"):
+        shutil.copy(ROOT / name, archive / name)
+    built = subprocess.run(
+        [sys.executable, "-m", "casebook", "build"],
+        cwd=archive,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert built.returncode == 0, built.stderr
+    return archive / "site"
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize("address", KINDS)
+def test_axe_finds_nothing(
+    site: Path, browser: object, address: str, width: int, scheme: str
+) -> None:
+    context = browser.new_context(  # type: ignore[attr-defined]
+        viewport={"width": width, "height": 800}, color_scheme=scheme, bypass_csp=True
+    )
+    page = context.new_page()
+    page.goto((site / address).as_uri())
+    found = Axe().run(page, options=OPTIONS).response["violations"]
+    context.close()
+    assert [(one["id"], one["nodes"][0]["html"]) for one in found] == []
+
+
+@pytest.mark.parametrize("width", [320, 768, 1920])
+@pytest.mark.parametrize("address", KINDS)
+def test_no_page_scrolls_sideways(site: Path, open_page: Open, address: str, width: int) -> None:
+    page = open_page(site / address, width=width)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_search_from_disk_finds_a_case_by_the_beginning_of_a_synonym(
+    site: Path, open_page: Open
+) -> None:
+    page = open_page(site / "search/index.html")
+    page.fill("#q", "headb")
+    page.wait_for_selector("#results li")
+    assert "found" in page.inner_text("#found")
+    page.click("#results li a")
+    assert "/cases/" in page.url
+
+
+def test_search_from_the_home_page_leads_to_results(site: Path, open_page: Open) -> None:
+    page = open_page(site / "index.html")
+    page.fill("#q", "tide gauge")
+    page.press("#q", "Enter")
+    page.wait_for_selector("#results li")
+    assert "day book" in page.inner_text("#results")
+
+
+def test_a_case_page_loads_no_byte_of_the_theme(site: Path, open_page: Open) -> None:
+    page = open_page(site / CASE)
+    loaded = page.evaluate("performance.getEntriesByType('resource').map(one => one.name)")
+    assert loaded
+    assert not [name for name in loaded if "stylesheets/main" in name or "bundle" in name]
+
+
+def test_all_content_of_a_case_reads_without_scripts(site: Path, open_page: Open) -> None:
+    with_scripts = open_page(site / CASE).inner_text("main")
+    without = open_page(site / CASE, scripts=False).inner_text("main")
+    assert with_scripts == without
+
+
+def test_every_page_parses_strictly_and_every_link_leads_somewhere(site: Path) -> None:
+    for page in sorted(site.rglob("*.html")):
+        tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(
+            page.read_bytes(), transport_encoding="utf-8"
+        )
+        for link in tree.iter("a", "img", "script", "link"):
+            target = (link.get("href") or link.get("src") or "").partition("#")[0]
+            target = target.partition("?")[0]
+            if target and "://" not in target and not target.startswith(("mailto:", "data:")):
+                assert (page.parent / target).resolve().is_file(), f"{page}: {target}"
+
+
+@pytest.mark.skipif("CASEBOOK_VNU" not in os.environ, reason="CASEBOOK_VNU names no Nu checker")
+def test_the_nu_checker_finds_no_error(site: Path) -> None:
+    pages = [str(site / address) for address in KINDS]
+    checked = subprocess.run(
+        ["java", "-jar", os.environ["CASEBOOK_VNU"], "--errors-only", *pages],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert checked.stderr == ""
