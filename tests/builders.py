@@ -92,9 +92,7 @@ def record(cls: type[Any], text: str) -> Any:
     return found
 
 
-def archive(
-    *cases: Case, terms: Terms | None = None, settings: Settings | None = None
-) -> Archive:
+def archive(*cases: Case, terms: Terms | None = None, settings: Settings | None = None) -> Archive:
     """An archive of these cases, each photo with an image behind it."""
     images = {
         case.id: {one.file: Image(f"digest of {one.file}", 40, 30) for one in case.photos}
@@ -204,15 +202,16 @@ def reachable(cls: type[Any], seen: dict[type[Any], None] | None = None) -> dict
     if cls not in found:
         found[cls] = None
         for info in schema(cls).values():
-            for inner in _records_in(info.type):
+            for inner in records_in(info.type):
                 reachable(inner, found)
     return found
 
 
-def _records_in(hint: Any) -> list[type[Any]]:
+def records_in(hint: Any) -> list[type[Any]]:
+    """The record types named in an annotation."""
     if isinstance(hint, type) and issubclass(hint, Record):
         return [hint]
-    return [one for arg in typing.get_args(hint) for one in _records_in(arg)]
+    return [one for arg in typing.get_args(hint) for one in records_in(arg)]
 
 
 def fields_of(top: type[Any]) -> list[tuple[type[Any], FieldInfo]]:

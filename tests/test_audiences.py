@@ -14,8 +14,8 @@ from casebook.model.archive import Archive, Case
 from casebook.model.base import Audience, FieldInfo, Maybe, Record, items, schema, walk
 from casebook.model.condition import Finding
 from casebook.model.photos import Photo
-from casebook.model.settings import Client, Settings
 from casebook.model.proposal import Decision
+from casebook.model.settings import Client, Settings
 from casebook.model.vocabulary import Term
 from casebook.vocabulary import builtin
 from tests.builders import (
@@ -26,6 +26,7 @@ from tests.builders import (
     fields_of,
     filled,
     record,
+    records_in,
     site,
     written,
 )
@@ -71,17 +72,17 @@ HIDDEN = [
 
 @pytest.fixture(scope="module")
 def whole() -> dict[Audience, dict[str, str]]:
-    return {
-        one: publish(filled(Case, seen_by(one, lambda _cls, _info: 0)), one) for one in NARROW
-    }
+    return {one: publish(filled(Case, seen_by(one, lambda _cls, _info: 0)), one) for one in NARROW}
 
 
 @pytest.mark.parametrize(("audience", "cls", "info"), HIDDEN)
 def test_a_field_that_may_not_be_seen_changes_nothing(
     audience: Audience, cls: type[Record], info: FieldInfo, whole: dict
 ) -> None:
-    def other(one: type[Record], field: FieldInfo) -> int:
-        return int(one is cls and field == info)
+    def other(one: type[Record], field: FieldInfo) -> int | None:
+        if one is not cls or field != info:
+            return 0
+        return None if records_in(info.type) else 1
 
     twin = filled(Case, seen_by(audience, other))
     assert twin != filled(Case, seen_by(audience, lambda _cls, _info: 0))
@@ -196,9 +197,11 @@ def planted(case_audience: Audience) -> Case:
     """A case with a word of its own in every text that only the lab may see."""
 
     def changes(cls: type[Record], info: FieldInfo) -> Any:
-        return f"{MARK}-{cls.__name__}-{info.name}" if info.seen is Audience.LAB and (
-            info.type in (str, Maybe[str])
-        ) else 0
+        return (
+            f"{MARK}-{cls.__name__}-{info.name}"
+            if info.seen is Audience.LAB and (info.type in (str, Maybe[str]))
+            else 0
+        )
 
     return filled(Case, seen_by(case_audience, changes))
 
@@ -206,9 +209,7 @@ def planted(case_audience: Audience) -> Case:
 MARKED = [
     f"{MARK}-{cls.__name__}-{info.name}"
     for cls, info in fields_of(Case)
-    if info.seen is Audience.LAB
-    and info.type in (str, Maybe[str])
-    and info.name not in CONTROLS
+    if info.seen is Audience.LAB and info.type in (str, Maybe[str]) and info.name not in CONTROLS
 ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 
 import pytest
 from hypothesis import given
@@ -90,8 +91,10 @@ def test_the_sketched_spine_has_what_its_arc_is_computed_from(case: Case):
     assert isinstance(spine.rise, Length)
     assert spine.width.exact == 68
     assert spine.rise.exact == 14
-    # s = r * 4 * atan(2h / c) with r = (c^2 + 4 h^2) / 8h; 75.46 mm worked out by hand.
-    assert float(arc(spine.width.exact, spine.rise.exact)) == pytest.approx(75.4573, abs=5e-4)
+    # The same arc by another formula than the one in use: 2 r asin(c / 2r), for less than a half.
+    radius = (34**2 + 14**2) / (2 * 14)
+    by_sine = 2 * radius * math.asin(34 / radius)
+    assert float(arc(spine.width.exact, spine.rise.exact)) == pytest.approx(by_sine)
 
 
 def test_the_sketched_parts_nest(case: Case):

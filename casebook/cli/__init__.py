@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from io import TextIOWrapper
 
 import click
 
@@ -19,6 +20,9 @@ COULD_NOT_RUN, INTERRUPTED = 2, 130
 
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run a command and end the program; a user's fault is one line, a bug a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):  # an old Windows console lacks signs such as →
+            stream.reconfigure(errors="backslashreplace")
     sys.exit(_run(arguments))
 
 

@@ -20,10 +20,11 @@ from casebook.model.condition import (
     Test,
 )
 from casebook.model.object import Binding, Object, Part
+from casebook.model.outcome import Lump, Reversibility
 from casebook.model.photos import Image, Photo
 from casebook.model.proposal import Proposal
 from casebook.model.settings import Settings
-from casebook.model.treatment import Episode, Lump, Recipe, Reversibility, Step
+from casebook.model.treatment import Episode, Recipe, Step
 from casebook.model.vocabulary import Terms
 from casebook.values.dates import Date
 

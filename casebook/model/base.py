@@ -213,26 +213,33 @@ def _mark_in(hint: Any, mark: type[Words] | type[Points]) -> str:
     return next((kind for arg in typing.get_args(hint) if (kind := _mark_in(arg, mark))), "")
 
 
+def _may_hold(hint: Any) -> bool:
+    """Whether a record may stand in a value of this type, at any depth."""
+    if isinstance(hint, type) and issubclass(hint, Record):
+        return True
+    return any(_may_hold(one) for one in typing.get_args(hint))
+
+
+@remembered
+def holding(cls: type[Record]) -> tuple[str, ...]:
+    """The names of a record type's fields in which other records may stand, in their order."""
+    return tuple(info.name for info in schema(cls).values() if _may_hold(info.type))
+
+
 def children(value: object) -> Iterator[Record]:
     """The records directly inside a value: itself a record, a list or a table."""
     if isinstance(value, Record):
         yield value
-    elif isinstance(value, tuple):
-        for one in value:
-            yield from children(one)
-    elif isinstance(value, Mapping):
-        for one in value.values():
+    elif isinstance(value, (tuple, Mapping)):
+        for one in value.values() if isinstance(value, Mapping) else value:
             yield from children(one)
 
 
 def walk(top: Record) -> Iterator[Record]:
     """A record and every record inside it, outermost first, in the order of the schema."""
     yield top
-    for info in schema(type(top)).values():
-        for child in children(getattr(top, info.name)):
-            yield from walk(child)
-
-
-def is_plain(value: object) -> bool:
-    """Whether a value is a leaf of the record: text, number, date, colour, choice or gap."""
-    return not isinstance(value, (Record, tuple, Mapping))
+    for name in holding(type(top)):
+        value = getattr(top, name)
+        if value:
+            for child in children(value):
+                yield from walk(child)

@@ -17,7 +17,7 @@ from casebook.model.base import (
     public,
     record,
 )
-from casebook.model.condition import Finding, LayerRef, PersonRef, PhotoRef, TestRef
+from casebook.model.condition import Finding, PersonRef, PhotoRef, TestRef
 from casebook.model.materials import Material, ToolWord
 from casebook.model.object import PlaceRef, Size
 from casebook.model.proposal import Choice
@@ -288,46 +288,6 @@ class Episode(Record):
     """Bench time of the whole sitting, where steps have none of their own. Unit: duration."""
     story: str = public("")
     """The sitting in prose: the text below the front matter."""
-
-
-@record
-class Claim(Record):
-    """One statement on how a layer comes off again."""
-
-    takes_off: Many[LayerRef] = public((), structural=True)
-    """The layer or layers it speaks of."""
-    with_: Maybe[Material] = public(structural=True)
-    """What opens it: an agent, or `by hand` in words."""
-    leaves: Maybe[str] = public(structural=True)
-    """What stays behind."""
-    because: Maybe[str] = public()
-    """What the claim rests on."""
-
-
-@record
-class Reversibility(Record):
-    """How the treatment can be undone. Source: ECCO Professional Guidelines II (2003) Art. 9."""
-
-    SHORT: ClassVar[str] = "says"
-
-    says: Maybe[str] = public(structural=True)
-    """In prose, for readers."""
-    claims: Many[Claim] = public((), structural=True)
-    """Layer by layer, so that it can be checked."""
-
-
-@record
-class Lump(Record):
-    """Time for the whole, where it was not kept step by step; never added to the steps."""
-
-    SHORT: ClassVar[str] = "spent"
-
-    estimated: Maybe[Duration] = public()
-    """What was estimated. Unit: duration. Source: AIC Commentary 26 B."""
-    spent: Maybe[Duration] = public()
-    """What it took. Unit: duration."""
-    covers: Maybe[str] = public()
-    """What the figure covers, such as "whole treatment"."""
 
 
 @record

@@ -9,7 +9,7 @@ from casebook.model.archive import Archive, Case, Kind, Standing, Status
 from casebook.model.base import items, known
 from casebook.model.condition import Examination, Hazard
 from casebook.model.object import Object
-from casebook.model.treatment import Reversibility
+from casebook.model.outcome import Reversibility
 from casebook.output.contexts import Card, CasePage, Fact, Line, Link, Run
 from casebook.output.object_view import (
     binding_facts,

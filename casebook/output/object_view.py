@@ -210,13 +210,14 @@ def found_line(found: Found, wording: Wording) -> Line:
 def test_line(test: Test, wording: Wording) -> Line:
     """A test in a sentence: what on what, how, and what came of it."""
     agents = [wording.material(one) for one in items(test.agent)]
-    line: list[Run] = list(listed(agents) if agents else (Run(say(test.method) or "test"),))
+    line = [*listed(agents)] if agents else [Run(say(test.method) or "test")]
     if test.part:
         line.extend((Run(" on "), *wording.places(test.part)))
     if known(test.of):
         line.append(Run(f", {test.of}"))
-    if agents and known(test.method):
-        line.append(Run(f" ({test.method})"))
+    method = known(test.method)
+    if agents and method:
+        line.append(Run(f" ({method})"))
     outcome = say(test.result) or (f"pH {test.ph}" if test.ph else "")
     line.append(Run(f": {outcome or 'result not recorded'}"))
     more = (say(test.on), say(test.means), date_text(test.date))

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
 from casebook.compute.summary import summarise, total
-from casebook.files import digest, package_digest, templates_folder
+from casebook.files import digest, templates_folder
 from casebook.model.archive import Case, Redacted
 from casebook.model.base import items, known
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.case_page import Told, card, case_page, describe, title_of
-from casebook.output.contexts import Fact as FactView
 from casebook.output.contexts import (
+    Card,
     HomePage,
     Line,
     Link,
@@ -25,6 +25,7 @@ from casebook.output.contexts import (
     SearchPage,
     WaysPage,
 )
+from casebook.output.contexts import Fact as FactView
 from casebook.output.frame import SEARCH, Surround, root_of
 from casebook.output.pictures import FOLDER, Pictures, before_and_after, case_pictures
 from casebook.output.render import render
@@ -36,6 +37,9 @@ from casebook.output.wording import Wording, say
 from casebook.vocabulary import Lexicon
 
 RECENT = 6
+
+Make = Callable[[str], object]
+"""Makes a template's context for a page, given the way from it to the site's top."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +69,6 @@ class Publisher:
         self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
         self.ways = ways_of(self.cases, self.lexicon)
         self.name = say(self.archive.settings.name) or DEFAULT_NAME
-        self.salt = package_digest() + self.shown.audience.value
 
     def _operation(self, word: str) -> str:
         found = self.lexicon.resolve("operations", word)
@@ -74,7 +77,7 @@ class Publisher:
     def site(self) -> Site:
         """All pages and assets, in a fixed order."""
         style, scripts, fixed = _fixed_assets()
-        index = tuple(index_assets(index_part(case, self._wording("")) for case in self.cases))
+        index = tuple(index_assets(index_part(case, self.wording("")) for case in self.cases))
         nav = (
             Link("Cases", "cases/index.html"),
             Link("Ways in", "ways/index.html"),
@@ -86,7 +89,8 @@ class Publisher:
         pages = tuple(_Maker(self, surround).pages())
         return Site(pages, (*fixed, *index, *self._photos()), surround.frame)
 
-    def _wording(self, root: str) -> Wording:
+    def wording(self, root: str) -> Wording:
+        """How words are written on a page from which `root` leads to the top."""
         return Wording(self.lexicon, root)
 
     def _photos(self) -> Iterator[Asset]:
@@ -130,6 +134,7 @@ class _Maker:
     def __init__(self, publisher: Publisher, surround: Surround) -> None:
         self.of = publisher
         self.surround = surround
+        self.cards: dict[tuple[str, str], Card] = {}
 
     def pages(self) -> Iterator[Page]:
         """Every page, home first."""
@@ -148,12 +153,11 @@ class _Maker:
         yield self._page(SEARCH, "Search", "search", self._search)
         yield self._page("404.html", "Not here", "lost", self._lost)
 
-    def _page(self, address: str, title: str, template: str, context: object, **more: str) -> Page:
+    def _page(self, address: str, title: str, template: str, context: Make, **more: str) -> Page:
         def body() -> Markup:
-            return render(f"pages/{template}.html", page=context(root_of(address)))  # type: ignore[operator]
+            return render(f"pages/{template}.html", page=context(root_of(address)))
 
-        key = digest(f"{self.of.salt}\n{address}\n{title}")
-        return Page(address, title, key, body, lambda: self.surround.frame(address, title, **more))
+        return Page(address, title, body, lambda: self.surround.frame(address, title, **more))
 
     def _case(self, case: Case) -> Page:
         address = f"cases/{case.id}/index.html"
@@ -165,7 +169,7 @@ class _Maker:
                 case,
                 self.of.archive,
                 self.of.pictures,
-                self.of._wording(root),
+                self.of.wording(root),
                 self._told(case, root),
             ),
             description=describe(case),
@@ -196,9 +200,15 @@ class _Maker:
         address = f"cases/{old}/index.html"
         return self._page(address, page.title, "moved", lambda _: page, redirect=to)
 
-    def _cards(self, cases: tuple[Case, ...], root: str) -> tuple[object, ...]:
-        of = self.of
-        return tuple(card(one, of.archive, of.pictures, of._wording(root)) for one in cases)
+    def _cards(self, cases: tuple[Case, ...], root: str) -> tuple[Card, ...]:
+        return tuple(self._card(one, root) for one in cases)
+
+    def _card(self, case: Case, root: str) -> Card:
+        """A case's card; made once for each depth, since it stands on many pages."""
+        if (case.id, root) not in self.cards:
+            of = self.of
+            self.cards[case.id, root] = card(case, of.archive, of.pictures, of.wording(root))
+        return self.cards[case.id, root]
 
     def _home(self, root: str) -> HomePage:
         of = self.of
@@ -207,7 +217,7 @@ class _Maker:
             name=of.name,
             about=say(of.archive.settings.about),
             ways=groups(of.ways, root),
-            recent=self._cards(of.cases[:RECENT], root),  # type: ignore[arg-type]
+            recent=self._cards(of.cases[:RECENT], root),
             all_cases=Link("All cases", f"{root}cases/index.html", str(len(of.cases))),
             totals=total_facts(len(of.cases), sums.areas, sums.hours),
         )
@@ -217,7 +227,7 @@ class _Maker:
 
     def _list(self, title: str, kicker: str, cases: tuple[Case, ...], root: str) -> ListPage:
         cards = self._cards(cases, root)
-        return ListPage(title, kicker, "", "", "", (), cards, ())  # type: ignore[arg-type]
+        return ListPage(title, kicker, "", "", "", (), cards, ())
 
     def _all_ways(self, root: str) -> WaysPage:
         intro = "Cases by what the object is, what had happened to it, and what was done."
@@ -248,7 +258,7 @@ class _Maker:
                 caution,
                 _facts(way),
                 cards,
-                (up,),  # type: ignore[arg-type]
+                (up,),
             )
 
         title = way.title[:1].upper() + way.title[1:]

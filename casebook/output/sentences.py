@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from casebook.model.base import Gap, items, known
-from casebook.model.treatment import VERBS, Drying, Fate, Grain, Scope, Step
+from casebook.model.treatment import VERBS, Drying, Fate, Grain, Piece, Scope, Step
 from casebook.output.contexts import Line, Run
 from casebook.output.wording import Wording, listed, say, sentence, text_of
 
@@ -25,6 +25,34 @@ _FATES = {
 }
 
 
+_LAID_ON = frozenset(
+    [
+        "adhere",
+        "apply",
+        "attach",
+        "attach-board",
+        "hinge",
+        "insert",
+        "lace-in",
+        "link-stitch",
+        "mount",
+        "nail",
+        "paste",
+        "put-down-pastedowns",
+        "reattach",
+        "reattach-board",
+        "sew",
+        "slot",
+        "tacket",
+        "tip-on",
+    ]
+)
+"""Operations that are done to what is added, not to what it is added to."""
+
+_PREPOSITIONS = frozenset({"for", "from", "of", "on", "to"})
+_BY = frozenset({"brush", "hand", "immersion", "pipette", "roller", "sponge", "swab"})
+
+
 def verb_of(step: Step) -> str:
     """Which structural field says what happened, "" if none does."""
     return next((verb for verb in VERBS if step.tells(verb)), "")
@@ -37,7 +65,7 @@ def step_sentence(step: Step, wording: Wording) -> Line:
         return sentence((Run(say(step.words)),))
     head = _HEADS.get(verb, _plain_head)(step, wording)
     tail = [clause for clause in _clauses(step, wording) if clause]
-    line: list[Run] = list(head)
+    line: list[Run] = [*head, *_bath(step, wording)]
     for clause in tail:
         line.extend((Run("; "), *clause))
     words = known(step.words)
@@ -55,15 +83,34 @@ def _verb(step: Step, wording: Wording) -> Run:
     return Run(known(term.past) or f"{run.text}:" if term else f"{name}:", run.href, run.gloss)
 
 
+def _plain_verb(step: Step, wording: Wording) -> Run:
+    """The verb without a last "from" or "of", where what follows is not what it speaks of."""
+    run = _verb(step, wording)
+    words = run.text.split()
+    if len(words) > 1 and words[-1] in _PREPOSITIONS:
+        words = words[:1] if verb_of(step) else words[:-1]
+    return Run(" ".join(words), run.href, run.gloss)
+
+
 def _adds(step: Step, wording: Wording) -> Line:
     """Something laid on: "lined the spine with tengujo in wheat starch paste"."""
     what = wording.material(step.material) or (Run(f"the {(step.adds or '').replace('-', ' ')}"),)
     where = _where(step, wording)
-    bond = _bond(step, wording, " in ")
+    found = wording.lexicon.resolve("operations", known(step.do) or "")
+    if found and found[1] in _LAID_ON:
+        to = (Run(_after(what, " to ")), *where) if where else ()
+        return (_verb(step, wording), Run(" "), *what, *to, *_bond(step, wording, " with "))
+    bond = _bond(step, wording, _after(what, " in "))
     if known(step.do) and where:
         return (_verb(step, wording), Run(" "), *where, Run(" with "), *what, *bond)
-    onto = (Run(" on "), *where) if where else ()
-    return (_verb(step, wording), Run(" "), *what, *onto, *bond)
+    onto = (Run(_after(what, " on ")), *where) if where else ()
+    bond = _bond(step, wording, " in ") if onto else bond
+    return (_plain_verb(step, wording), Run(" "), *what, *onto, *bond)
+
+
+def _after(line: Line, joint: str) -> str:
+    """A joint that closes what was said between commas: "tengujo, 5 g/m², in paste"."""
+    return f",{joint}" if ", " in text_of(line) else joint
 
 
 def _where(step: Step, wording: Wording) -> Line:
@@ -78,7 +125,7 @@ def _where(step: Step, wording: Wording) -> Line:
 
 def _bond(step: Step, wording: Wording, joint: str) -> Line:
     """What it is stuck or held with."""
-    held = ", ".join(items(step.held))
+    held = ", ".join(one for one in items(step.held) if not _told(one, step, wording))
     if step.adhesive is None:
         return (Run(f", {held}"),) if held else ()
     glue = wording.material(step.adhesive)
@@ -87,18 +134,26 @@ def _bond(step: Step, wording: Wording, joint: str) -> Line:
     return (Run(joint), *glue, Run(f", {held}" if held else ""))
 
 
+def _told(held: str, step: Step, wording: Wording) -> bool:
+    """Whether the verb says how it is held: sewed and sewn, laced in and laced."""
+    return bool(known(step.do)) and _verb(step, wording).text[:3] == held[:3]
+
+
 def _targets(step: Step, wording: Wording) -> Line:
     return wording.places(getattr(step, verb_of(step)))
 
 
 def _removes(step: Step, wording: Wording) -> Line:
-    return (_verb(step, wording), Run(" "), *_targets(step, wording), *_with_agent(step, wording))
+    verb = _plain_verb(step, wording)
+    agent = _with_agent(step, wording)
+    return (verb, Run(" "), *_targets(step, wording), *agent, *_fastening(step, wording))
 
 
 def _puts_back(step: Step, wording: Wording) -> Line:
     onto = items(step.onto)
-    where = (Run(" onto "), *wording.places(onto)) if onto else ()
-    bond = _bond(step, wording, " with ")
+    joint = " to " if known(step.do) else " onto "
+    where = (Run(joint), *wording.places(onto)) if onto else ()
+    bond = _fastening(step, wording)
     if known(step.do):
         return (_verb(step, wording), Run(" "), *_targets(step, wording), *where, *bond)
     return (Run("put "), *_targets(step, wording), Run(" back"), *where, *bond)
@@ -106,31 +161,31 @@ def _puts_back(step: Step, wording: Wording) -> Line:
 
 def _joins(step: Step, wording: Wording) -> Line:
     to = items(step.to)
-    where = (Run(" to "), *wording.places(to)) if to else ()
     face = known(step.face)
-    side = (Run(f", {face} face"),) if face else ()
-    bond = _bond(step, wording, " with ")
+    of_face = f"the {face} face of " if face and to else ""
+    where = (Run(f" to {of_face}"), *wording.places(to)) if to else ()
+    side = (Run(f", {face} face"),) if face and not to else ()
+    bond = _fastening(step, wording)
     return (_verb(step, wording), Run(" "), *_targets(step, wording), *where, *side, *bond)
 
 
 def _treats(step: Step, wording: Wording) -> Line:
-    return (
-        _verb(step, wording),
-        Run(" "),
-        *_targets(step, wording),
-        *_with_agent(step, wording),
-        *_with_material(step, wording),
-    )
+    agent = _with_agent(step, wording)
+    targets = _targets(step, wording)
+    return (_verb(step, wording), Run(" "), *targets, *agent, *_fastening(step, wording))
 
 
 def _plain_head(step: Step, wording: Wording) -> Line:
     agent = _with_agent(step, wording)
-    return (_verb(step, wording), *agent, *_with_material(step, wording))
+    return (_plain_verb(step, wording), *agent, *_fastening(step, wording))
 
 
-def _with_material(step: Step, wording: Wording) -> Line:
+def _fastening(step: Step, wording: Wording) -> Line:
+    """What was put in and what it is stuck with: "with linen thread", "with paste"."""
     material = wording.material(step.material)
-    return (Run(" with "), *material, *_bond(step, wording, " in ")) if material else ()
+    if not material:
+        return _bond(step, wording, " with ")
+    return (Run(" with "), *material, *_bond(step, wording, _after(material, " in ")))
 
 
 def _with_agent(step: Step, wording: Wording) -> Line:
@@ -143,12 +198,19 @@ def _with_agent(step: Step, wording: Wording) -> Line:
         return line
     lasts, times, until = (say(one) for one in (agent.lasts, agent.times, agent.until))
     how = [
-        f"as a {agent.applied}" if known(agent.applied) == "poultice" else say(agent.applied),
+        _applied(say(agent.applied)),
         f"for {lasts}" if lasts else "",
         f"{times} times" if times else "",
         f"until {until}" if until else "",
     ]
     return (*line, *(Run(f", {one}") for one in how if one))
+
+
+def _applied(how: str) -> str:
+    """How an agent was given: "as a poultice", "by brush"; more than a word as it is written."""
+    if how in _BY:
+        return f"by {how}"
+    return f"as a {how}" if how.isalpha() else how
 
 
 _HEADS = {
@@ -165,17 +227,24 @@ _HEADS = {
 def _clauses(step: Step, wording: Wording) -> list[Line]:
     """What follows the main clause, each part of it after a semicolon."""
     return [
+        _using(step, wording),
         _scope(known(step.scope)),
-        _bath(step, wording),
         _grain(step, wording),
         _cut(step),
         _spans(step, wording),
-        _leaves(step, wording),
         _said(_FATES[step.fate] if isinstance(step.fate, Fate) else ""),
+        _leaves(step, wording),
         _said("temporary" if known(step.temporary) else ""),
         _said(f"except {step.except_}" if known(step.except_) else ""),
         _allowed(step),
     ]
+
+
+def _using(step: Step, wording: Wording) -> Line:
+    """The agent of a step whose main clause says what was laid on or joined."""
+    if verb_of(step) not in ("adds", "joins", "puts_back"):
+        return ()
+    return _with_agent(step, wording)[1:] and (Run("using "), *_with_agent(step, wording)[1:])
 
 
 def _said(text: str) -> Line:
@@ -190,7 +259,8 @@ def _grain(step: Step, wording: Wording) -> Line:
     if on_spine:
         words = {Grain.ALONG: "grain head to tail", Grain.ACROSS: "grain across the spine"}
         return _said(words[step.grain])
-    return _said(f"grain {step.grain.value} it")
+    where = wording.place(places[0]) if places else "it"
+    return _said(f"grain {step.grain.value} {where}")
 
 
 def _cut(step: Step) -> Line:
@@ -214,8 +284,8 @@ _ADJECTIVES = {
 def _spans(step: Step, wording: Wording) -> Line:
     if not step.spans or not items(step.onto):
         return ()
-    zones = [f"{width} over {wording.place(place)}" for place, width in step.spans.items()]
-    return _said(", ".join(zones))
+    zones = step.spans.items()
+    return listed([(Run(f"{width} over {wording.place(place)}"),) for place, width in zones])
 
 
 def _scope(scope: Scope | None) -> Line:
@@ -223,12 +293,16 @@ def _scope(scope: Scope | None) -> Line:
         return ()
     done, of = say(scope.done), say(scope.of)
     counted = f"{done} of {of}" if of else done
-    pieces = ", ".join(
-        f"{say(one.count) or '1'} of {say(one.height)} × {say(one.width)}"
-        for one in items(scope.pieces)
-    )
-    rest = f"of the rest: {scope.rest}" if scope.rest else ""
-    return _said(", ".join(one for one in (counted, say(scope.where), pieces, rest) if one))
+    pieces = ", ".join(_piece(one) for one in items(scope.pieces))
+    rest = f" (the rest: {scope.rest})" if scope.rest else ""
+    return _said(", ".join(one for one in (counted, say(scope.where), pieces) if one) + rest)
+
+
+def _piece(piece: Piece) -> str:
+    """Pieces of one size: "3 pieces of 20 mm × 10 mm"."""
+    count = say(piece.count) or "1"
+    sides = " × ".join(say(one) for one in (piece.height, piece.width) if one is not None)
+    return f"{count} piece{'' if count == '1' else 's'}{f' of {sides}' if sides else ''}"
 
 
 def _bath(step: Step, wording: Wording) -> Line:
@@ -240,13 +314,17 @@ def _bath(step: Step, wording: Wording) -> Line:
         f"pH {say(bath.ph).removeprefix('pH ')}" if bath.ph else "",
         say(bath.temperature),
         f"{bath.times} times" if bath.times else "",
-        f"{bath.each} each" if bath.each else "",
-        f"or until {bath.or_until}" if known(bath.or_until) else "",
+        " ".join(
+            (
+                f"{bath.each} each" if bath.each else "",
+                f"or until {bath.or_until}" if known(bath.or_until) else "",
+            )
+        ).strip(),
         f"until {bath.until}" if known(bath.until) else "",
     ]
-    adding = (Run(" with "), *conditioned) if conditioned else ()
+    adding = (Run(" with "), *conditioned, Run(" added")) if conditioned else ()
     rest = tuple(Run(f", {one}") for one in details if one)
-    return (Run("in "), *wording.material(bath.liquid), *adding, *rest)
+    return (Run(" in "), *wording.material(bath.liquid), *adding, *rest)
 
 
 def _leaves(step: Step, wording: Wording) -> Line:

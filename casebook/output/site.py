@@ -21,14 +21,10 @@ class Frame:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One page: where it stands, its title, and calls that make its body and its frame.
-
-    `key` changes exactly when the body or frame would.
-    """
+    """One page: where it stands, its title, and calls that make its body and its frame."""
 
     address: str
     title: str
-    key: str
     body: Callable[[], Markup]
     frame: Callable[[], Frame]
 

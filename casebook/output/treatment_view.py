@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from casebook.compute.hours import Timesheet
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, Record, items, known
+from casebook.model.outcome import Claim
 from casebook.model.proposal import Choice, Option, Proposal
-from casebook.model.treatment import Claim, Episode, Step, Trial
+from casebook.model.treatment import Episode, Step, Trial
 from casebook.output.contexts import (
     EpisodeView,
     Line,

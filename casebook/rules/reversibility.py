@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from casebook.compute.presence import Presence, presence
 from casebook.diagnostics import Severity
 from casebook.model.base import Gap, items, known
-from casebook.model.treatment import Reversibility, Step
+from casebook.model.outcome import Reversibility
+from casebook.model.treatment import Step
 from casebook.rules.declare import ECCO_9, MUST, Raised, rule
 from casebook.rules.look import Due, Look
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from casebook.diagnostics import Diagnostic, Severity
-from casebook.model.base import Record, items, schema, walk
+from casebook.model.base import Record, items, remembered, schema, walk
 from casebook.model.treatment import Recipe
 from casebook.model.vocabulary import KINDS, Term, Terms
 from casebook.reading import did_you_mean, read
@@ -192,15 +192,28 @@ def words_in(value: object) -> Iterator[str]:
         yield from (one for one in value if isinstance(one, str))
 
 
+@remembered
+def _worded(cls: type[Record]) -> tuple[tuple[str, str], ...]:
+    """The fields of a record type that hold words: name, and vocabulary or "" for a place.
+
+    What a material is not (`not`) is left out: nobody used it.
+    """
+    found = schema(cls).values()
+    return tuple(
+        (one.name, one.words)
+        for one in found
+        if (one.words and one.name != "not_") or one.points == "place"
+    )
+
+
 def terms_of(record: Record, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
     """Vocabulary and id of every known term that a record itself uses (not those inside it)."""
-    for info in schema(type(record)).values():
-        if info.words and info.name != "not_":  # what a material is not, nobody used
-            found = (lexicon.resolve(info.words, w) for w in words_in(getattr(record, info.name)))
-            yield from (one for one in found if one)
-        elif info.points == "place":
-            for reference in words_in(getattr(record, info.name)):
-                yield from lexicon.place(reference)
+    for name, kind in _worded(type(record)):
+        for word in words_in(getattr(record, name)):
+            if kind and (found := lexicon.resolve(kind, word)):
+                yield found
+            elif not kind:
+                yield from lexicon.place(word)
 
 
 def used_terms(lexicon: Lexicon, cases: tuple[Record, ...]) -> Terms:

@@ -105,7 +105,8 @@ def _without_photos(text: str, name: str) -> str:
     text = re.sub(r"^id: .*$", f"id: {name}", text, count=1, flags=re.M)
     text = re.sub(r"^photos:.*\n(?:[ -].*\n)*", "", text, flags=re.M)
     text = re.sub(r"^ +photo: .*\n", "", text, flags=re.M)
-    text = re.sub(r", photo: [^,}\]]*(?:\[[^\]]*\])?", "", text)
+    text = re.sub(r", photo: (?:\[[^\]]*\]|[^,}]*)", "", text)
+    text = re.sub(r"^photo: .*\n", "", text, flags=re.M)
     text = re.sub(r"^record: .*$", "record: from-notes", text, flags=re.M)
     return re.sub(r"^audience: .*$", "audience: public", text, flags=re.M)
 

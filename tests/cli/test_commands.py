@@ -196,7 +196,9 @@ def test_serve_shows_the_lab_all_its_cases_broken_ones_too(run, archive, builder
     assert run("serve", "--port", "8123").code == 0
     watched, port = builder.served
     assert port == 8123
-    assert {"cases", "pages", "vocabulary", "lab.yml", "mkdocs.yml"} <= {one.name for one in watched}
+    assert {"cases", "pages", "vocabulary", "lab.yml", "mkdocs.yml"} <= {
+        one.name for one in watched
+    }
     (one, _) = builder.asked[0]
     assert (one.audience, one.leave_out) == (Audience.LAB, frozenset())
 
@@ -206,7 +208,7 @@ def test_serve_shows_the_lab_all_its_cases_broken_ones_too(run, archive, builder
     [
         (PermissionError(13, "Permission denied", "site"), 2, "error: Permission denied: site\n"),
         (click.ClickException("no"), 2, "error: no\n"),
-        (KeyboardInterrupt(), 130, ""),
+        (KeyboardInterrupt(), 130, "\n"),
     ],
 )
 def test_what_a_user_can_mend_is_one_line(run, archive, monkeypatch, fault, code, words):

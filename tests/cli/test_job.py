@@ -22,8 +22,9 @@ def offer(monkeypatch, *places: str) -> None:
 
 
 def test_the_builder_that_is_installed_is_found(monkeypatch):
-    offer(monkeypatch, "casebook.cli.job:in_a_line")
-    assert installed_builder() is in_a_line
+    offer(monkeypatch, "casebook.cli.job:JOB_FOR_TESTS")
+    monkeypatch.setattr(job, "JOB_FOR_TESTS", builder := object(), raising=False)
+    assert installed_builder() == builder
 
 
 def test_without_a_builder_the_message_says_what_to_install(monkeypatch):

@@ -61,7 +61,9 @@ def _spine_side(scene: Scene, at: tuple[int, int], board: s.Size, mended: bool) 
 
 def _powder(skin: Image.Image, seed: int) -> Image.Image:
     """Leather gone to powder: paler, redder, its surface lost in flakes."""
-    raw = s.shaded(s.paper(skin.size, seed, (160, 92, 58), 34), s.grain(skin.size, seed + 1, 2, 0.3))
+    raw = s.shaded(
+        s.paper(skin.size, seed, (160, 92, 58), 34), s.grain(skin.size, seed + 1, 2, 0.3)
+    )
     flakes = s.spots(skin.size, seed + 2, 26, 0.42, 0.9)
     edge = s.levels(s.relief(flakes.filter(ImageFilter.GaussianBlur(1)), 2, 0.5), 0.5)
     return s.shaded(s.mix(skin, raw, flakes), edge)
@@ -77,14 +79,18 @@ def _board(size: s.Size, mended: bool) -> tuple[Image.Image, Image.Image]:
     width = round(38 * FRONT)
     skin = s.leather(size, 45, TONED if mended else CALF, 0.35 if mended else 0.8)
     skin = skin if mended else _powder(skin, 46)
-    edge = s.polygon(size, [(0, 0), *s.jagged((width, 0), (width, size[1]), 47, 0.5 if mended else 2),
-                            (0, size[1])])
+    edge = s.polygon(
+        size,
+        [(0, 0), *s.jagged((width, 0), (width, size[1]), 47, 0.5 if mended else 2), (0, size[1])],
+    )
     cover = s.mix(sides, skin, edge)
     cover = _line(cover, [(width, 0), (width, size[1])], 1.6, 60)
     if mended:
         for x in (width - 9, width - 14):
             cover = _line(cover, [(x, 4), (x, size[1] - 4)], 1.4, 70)
-        cover = s.shaded(cover, s.slope(size, [(0, 104), (0.022, 92), (0.04, 146), (0.07, 128), (1, 128)]))
+        cover = s.shaded(
+            cover, s.slope(size, [(0, 104), (0.022, 92), (0.04, 146), (0.07, 128), (1, 128)])
+        )
     cover = _bevelled(cover, size)
     mask = s.polygon(size, [(0, 0), (size[0], 0), (size[0], size[1]), (0, size[1])], 1.2)
     return _corners(cover, mask, mended)
@@ -124,7 +130,8 @@ def _corners(
     board = s.shaded(s.paper(size, 48, (168, 152, 128)), s.brushed(size, 49, 26, 3, 0.5))
     cover = s.mix(cover, board, s.eroded(worn, 50, 16, 5).filter(ImageFilter.GaussianBlur(1)))
     lost = worn.filter(ImageFilter.GaussianBlur(reach / 5)).point(
-        [255 if v > 170 else 0 for v in range(256)])
+        [255 if v > 170 else 0 for v in range(256)]
+    )
     gone = s.eroded(lost, 52, 12, 4)
     return cover, ImageChops.subtract(mask, gone)
 
@@ -144,8 +151,12 @@ def _strap(scene: Scene, at: tuple[int, int]) -> None:
     draw = ImageDraw.Draw(brass)
     for x, y in ((10, 12), (10, 54), (46, 12), (46, 54)):
         draw.ellipse((x - 3, y - 3, x + 3, y + 3), fill=(104, 78, 36))
-    scene.lay(brass.filter(ImageFilter.GaussianBlur(0.6)), s.box(plate, (2, 2, 54, 64), 1),
-              (at[0] - 154, at[1] - 3), height=5)
+    scene.lay(
+        brass.filter(ImageFilter.GaussianBlur(0.6)),
+        s.box(plate, (2, 2, 54, 64), 1),
+        (at[0] - 154, at[1] - 3),
+        height=5,
+    )
 
 
 def _twine(scene: Scene, at: tuple[int, int], board: s.Size) -> None:
@@ -207,7 +218,9 @@ def _board_edges(scene: Scene, at: tuple[int, int]) -> None:
     """The spine edges of the two boards, above and below."""
     size = (round(413 * SPINE), 26)
     for y, seed in ((at[1] - 18, 211), (at[1] + HIGH - 8, 212)):
-        edge = s.shaded(s.leather(size, seed, (104, 66, 42)), s.slope(size, [(0, 150), (1, 60)], down=True))
+        edge = s.shaded(
+            s.leather(size, seed, (104, 66, 42)), s.slope(size, [(0, 150), (1, 60)], down=True)
+        )
         scene.lay(edge, s.box(size, (0, 0, *size), 2), (at[0] - 24, y), height=12)
 
 
@@ -217,14 +230,18 @@ def _folds() -> Image.Image:
     base = s.shaded(s.paper(size, 221, LEAVES, 30), s.brushed(size, 222, 260, 4, 0.35))
     gap = HIGH / 52
     dice = random.Random(223)
-    seams = [s.jagged((0, gap * k), (LONG, gap * k + dice.uniform(-1, 1)), 230 + k, 0.6)
-             for k in range(1, 52)]
+    seams = [
+        s.jagged((0, gap * k), (LONG, gap * k + dice.uniform(-1, 1)), 230 + k, 0.6)
+        for k in range(1, 52)
+    ]
     base = s.stained(base, s.strokes(size, seams, 1.1, 0.7), (112, 84, 58), 0.75)
     for k, x in enumerate(_stations()):
         cut = s.box(size, (x - 6, 2, x + 6, HIGH - 2), 1.6)
         base = s.stained(base, cut, (120, 92, 66), 0.75)
         if 0 < k < 6:
-            twist = s.shaded(Image.new("RGB", size, (176, 150, 108)), s.brushed(size, 290 + k, 4, 5, 1.0))
+            twist = s.shaded(
+                Image.new("RGB", size, (176, 150, 108)), s.brushed(size, 290 + k, 4, 5, 1.0)
+            )
             base = s.mix(base, twist, s.strokes(size, [[(x, 4), (x, HIGH - 4)]], 6, 0.8))
     return base
 
@@ -313,18 +330,32 @@ def _flanges(scene: Scene, at: tuple[int, int]) -> None:
     ):
         woven = s.shaded(s.cloth(size, seed, LINEN, 4), s.slope(size, stops, down=True))
         woven = s.shaded(woven, s.brushed(size, seed + 2, 300, 60, 0.25))
-        scene.lay(woven, s.box(size, (1, 1, size[0] - 1, size[1] - 1), 1), (at[0] + inset, y), height=5)
+        scene.lay(
+            woven, s.box(size, (1, 1, size[0] - 1, size[1] - 1), 1), (at[0] + inset, y), height=5
+        )
 
 
 def _decayed(state: str) -> Image.Image:
     """The old calf: powdery, cracked, lost at head and tail, glue under it."""
     del state
     size = (LONG, HIGH)
-    below = s.mix(_folds(), s.shaded(s.leather(size, 361, GLUE, 1.0), s.clouds(size, 362, 30, 0.9)),
-                  s.spots(size, 363, 60, 0.74, 3))
+    below = s.mix(
+        _folds(),
+        s.shaded(s.leather(size, 361, GLUE, 1.0), s.clouds(size, 362, 30, 0.9)),
+        s.spots(size, 363, 60, 0.74, 3),
+    )
     skin = _powder(s.leather(size, 364, CALF, 0.9), 365)
     for k, share in enumerate((0.22, 0.52, 0.78)):
-        crack = s.strokes(size, [s.jagged((LONG * 0.1, HIGH * share), (LONG * 0.93, HIGH * (share + 0.03)), 370 + k, 3)], 1.6, 0.7)
+        crack = s.strokes(
+            size,
+            [
+                s.jagged(
+                    (LONG * 0.1, HIGH * share), (LONG * 0.93, HIGH * (share + 0.03)), 370 + k, 3
+                )
+            ],
+            1.6,
+            0.7,
+        )
         skin = s.stained(skin, crack, (40, 24, 16), 0.8)
     whole = s.box(size, (LONG * 0.085, -20, LONG * 0.9, HIGH + 20), 1)
     mask = s.eroded(whole, 375, 54, 26)
@@ -378,7 +409,10 @@ def _endbands(scene: Scene, at: tuple[int, int]) -> None:
         draw = ImageDraw.Draw(band)
         for y in range(0, size[1], 9):
             draw.rectangle((0, y, 11, y + 4), fill=(150, 44, 42))
-        band = s.shaded(band.filter(ImageFilter.GaussianBlur(0.7)), s.slope(size, [(0, 90), (0.4, 160), (1, 80)]))
+        band = s.shaded(
+            band.filter(ImageFilter.GaussianBlur(0.7)),
+            s.slope(size, [(0, 90), (0.4, 160), (1, 80)]),
+        )
         scene.lay(band, s.box(size, (0, 0, *size), 1.4), (x, at[1] + 22), height=5)
 
 
@@ -391,7 +425,9 @@ def inside() -> Scene:
     size = (1500, 1080)
     sheet = s.paper(size, 401, (206, 200, 184), 28)
     gutter = 940
-    shade = s.slope(size, [(0, 136), (0.55, 138), (0.61, 70), (0.628, 30), (0.645, 96), (0.72, 134), (1, 126)])
+    shade = s.slope(
+        size, [(0, 136), (0.55, 138), (0.61, 70), (0.628, 30), (0.645, 96), (0.72, 134), (1, 126)]
+    )
     sheet = s.stained(sheet, s.spots(size, 402, 120, 0.25, 20), (224, 206, 170), 0.8)
     tear = s.strokes(size, [s.jagged((gutter, 0), (gutter + 6, 1080), 403, 4)], 7, 1.2)
     sheet = s.mix(s.shaded(sheet, shade), s.leather(size, 404, (58, 40, 28)), tear)
@@ -423,7 +459,9 @@ def _pencil(sheet: Image.Image) -> Image.Image:
     draw.rectangle((6, 6, 143, 77), outline=(70, 80, 70), width=2)
     draw.text((26, 14), "STATIONER", font=ImageFont.load_default(17), fill=(60, 66, 60))
     draw.text((34, 54), "Quernmouth", font=ImageFont.load_default(14), fill=(60, 66, 60))
-    scratch = s.strokes(ticket.size, [s.jagged((22, 44), (130, 42), 433 + k, 4) for k in range(5)], 2.4)
+    scratch = s.strokes(
+        ticket.size, [s.jagged((22, 44), (130, 42), 433 + k, 4) for k in range(5)], 2.4
+    )
     ticket = s.mix(ticket, s.paper(ticket.size, 434, (222, 220, 208)), scratch)
     sheet.paste(ticket.filter(ImageFilter.GaussianBlur(0.5)), (130, 130))
     return sheet

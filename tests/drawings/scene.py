@@ -11,7 +11,12 @@ from tests.drawings.surfaces import Colour, Size, clouds, grain, mix, shaded, sl
 
 GREYS = (243, 201, 161, 122, 85, 52)
 PATCHES: tuple[Colour, ...] = (
-    (176, 48, 60), (238, 198, 40), (74, 148, 74), (20, 134, 166), (58, 62, 150), (186, 88, 150),
+    (176, 48, 60),
+    (238, 198, 40),
+    (74, 148, 74),
+    (20, 134, 166),
+    (58, 62, 150),
+    (186, 88, 150),
 )
 DEVICE = ("Oakum Row", "Copy stand 1 (invented)")
 
@@ -21,7 +26,9 @@ class Scene:
 
     def __init__(self, size: Size, scale: float, seed: int) -> None:
         self.size, self.scale, self.seed = size, scale, seed
-        floor = tinted(clouds(size, seed, 420, 0.35), (150, 147, 140), (181, 177, 168), (204, 200, 191))
+        floor = tinted(
+            clouds(size, seed, 420, 0.35), (150, 147, 140), (181, 177, 168), (204, 200, 191)
+        )
         floor = shaded(floor, grain(size, seed + 1, 1.7, 0.13))
         light = slope(size, [(0, 150), (0.45, 138), (1, 106)])
         self.image = shaded(shaded(floor, light), slope(size, [(0, 140), (1, 114)], down=True))
@@ -60,7 +67,9 @@ class Scene:
 
     def save(self, path: Path, date: str) -> None:
         """Finish the picture as a camera would, and write it with its date (YYYY-MM-DD)."""
-        noise = Image.merge("RGB", [grain(self.size, self.seed + k, 1.2, 0.035) for k in (51, 52, 53)])
+        noise = Image.merge(
+            "RGB", [grain(self.size, self.seed + k, 1.2, 0.035) for k in (51, 52, 53)]
+        )
         image = shaded(_lens(self.image), noise.convert("L"))
         path.parent.mkdir(parents=True, exist_ok=True)
         image.save(path, quality=80, optimize=True, exif=_tags(date, self.seed))
@@ -78,8 +87,12 @@ def _card(scale: float, case: str, note: str) -> Image.Image:
     """The card, ten centimetres and a margin long."""
     long, margin = round(100 * scale), round(6 * max(scale, 2))
     high = max(108, round(26 * scale)) if scale < 4 else round(24 * scale)
-    card = tinted(clouds((long + 2 * margin, high), 7, 60, 0.2), (226, 225, 221), (240, 239, 235),
-                  (250, 249, 246))
+    card = tinted(
+        clouds((long + 2 * margin, high), 7, 60, 0.2),
+        (226, 225, 221),
+        (240, 239, 235),
+        (250, 249, 246),
+    )
     draw = ImageDraw.Draw(card)
     row = round(high * 0.2)
     _rule(draw, margin, round(high * 0.08), scale, row)

@@ -81,9 +81,7 @@ def mix(below: Image.Image, above: Image.Image, mask: Image.Image) -> Image.Imag
     return Image.composite(above, below, mask)
 
 
-def stained(
-    image: Image.Image, mask: Image.Image, colour: Colour, strength: float
-) -> Image.Image:
+def stained(image: Image.Image, mask: Image.Image, colour: Colour, strength: float) -> Image.Image:
     """A picture multiplied with a colour where a mask is light."""
     dyed = ImageChops.multiply(image, Image.new("RGB", image.size, colour))
     return mix(image, dyed, mask.point([round(v * strength) for v in range(256)]))
@@ -108,7 +106,9 @@ def strokes(size: Size, lines: Sequence[Points], width: float, soft: float = 0.5
     draw = ImageDraw.Draw(mask)
     half = width
     for line in lines:
-        draw.line([(x * 2, y * 2) for x, y in line], fill=255, width=round(width * 2), joint="curve")
+        draw.line(
+            [(x * 2, y * 2) for x, y in line], fill=255, width=round(width * 2), joint="curve"
+        )
         for x, y in (line[0], line[-1]):
             draw.ellipse((x * 2 - half, y * 2 - half, x * 2 + half, y * 2 + half), fill=255)
     return mask.resize(size, FINE).filter(ImageFilter.GaussianBlur(soft))
@@ -196,9 +196,18 @@ def brushed(size: Size, seed: int, wide: float, high: float, swing: float) -> Im
 def marbled(size: Size, seed: int) -> Image.Image:
     """Marbled paper of the shell kind: rounded spots in veins of other colours."""
     field = Image.blend(grain(size, seed, 34), grain(size, seed + 1, 15), 0.42)
-    bands = [(0, (38, 44, 52)), (84, (52, 66, 78)), (100, (158, 132, 84)), (108, (86, 36, 30)),
-             (122, (62, 80, 92)), (134, (74, 92, 102)), (150, (166, 142, 98)), (158, (58, 72, 84)),
-             (182, (44, 54, 66)), (255, (104, 110, 110))]
+    bands = [
+        (0, (38, 44, 52)),
+        (84, (52, 66, 78)),
+        (100, (158, 132, 84)),
+        (108, (86, 36, 30)),
+        (122, (62, 80, 92)),
+        (134, (74, 92, 102)),
+        (150, (166, 142, 98)),
+        (158, (58, 72, 84)),
+        (182, (44, 54, 66)),
+        (255, (104, 110, 110)),
+    ]
     channels = [field.point(_bands(bands, index)) for index in range(3)]
     ink = Image.merge("RGB", channels).filter(ImageFilter.GaussianBlur(0.9))
     return shaded(ink, clouds(size, seed + 4, 60, 0.35))
@@ -220,8 +229,15 @@ def parchment(size: Size, seed: int, mid: Colour) -> Image.Image:
     """Parchment: creamy and translucent, with follicles and darker clouds."""
     base = tinted(clouds(size, seed, 140, 0.8), *around(mid, 34))
     hair = spots(size, seed + 3, 3.4, 0.035, 0.7)
-    veins = strokes(size, [jagged((0, size[1] * k), (size[0], size[1] * (k + 0.2)), seed + 11, 9)
-                           for k in (0.1, 0.45, 0.7)], 2, 3)
+    veins = strokes(
+        size,
+        [
+            jagged((0, size[1] * k), (size[0], size[1] * (k + 0.2)), seed + 11, 9)
+            for k in (0.1, 0.45, 0.7)
+        ],
+        2,
+        3,
+    )
     base = stained(base, hair, (196, 170, 130), 0.35)
     base = stained(base, veins, (226, 206, 170), 0.4)
     return shaded(base, grain(size, seed + 8, 2.2, 0.10))

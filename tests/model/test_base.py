@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-
 import pytest
 
+from casebook.model import condition
 from casebook.model.archive import Case
 from casebook.model.base import (
     Audience,
     Gap,
     Unknowing,
     children,
-    is_plain,
     items,
     key_of,
     known,
     schema,
     walk,
 )
-from casebook.model import condition
 from casebook.model.condition import Finding
 from casebook.model.materials import Material
 from casebook.model.object import Owner
@@ -32,8 +30,12 @@ def test_an_audience_sees_what_is_marked_for_itself_and_for_wider_ones():
     lab, client, public = Audience.LAB, Audience.CLIENT, Audience.PUBLIC
     seen = {(a, b) for a in Audience for b in Audience if a.may_see(b)}
     assert seen == {
-        (lab, lab), (lab, client), (lab, public),
-        (client, client), (client, public), (public, public),
+        (lab, lab),
+        (lab, client),
+        (lab, public),
+        (client, client),
+        (client, public),
+        (public, public),
     }
 
 
@@ -96,10 +98,3 @@ def test_walking_meets_every_record_outermost_first():
     met = [type(one).__name__ for one in walk(case)]
     assert met == ["Case", "Finding", "Step", "Material", "Step"]
     assert list(children("linen")) == []
-
-
-def test_text_and_gaps_are_leaves_and_lists_are_not():
-    assert is_plain("linen")
-    assert is_plain(NOT_KNOWN)
-    assert not is_plain(())
-    assert not is_plain(Material())

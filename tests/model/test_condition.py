@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from casebook.model import condition
 from casebook.model.base import Gap, Unknowing
 from casebook.model.condition import (

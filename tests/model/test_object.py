@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from casebook.model import object as room
 from casebook.model.base import Audience, Gap, Unknowing, schema
 from casebook.model.object import Binding, Boards, Made, Object, Owner, Part, Sewing
@@ -47,6 +46,8 @@ def test_sewing_and_boards_may_be_a_word():
 
 
 def test_a_part_has_parts_of_its_own():
-    strap = reads(Part, "{of: board 2, count: 2, parts: {clasp: {material: brass, width: unknown}}}")
+    strap = reads(
+        Part, "{of: board 2, count: 2, parts: {clasp: {material: brass, width: unknown}}}"
+    )
     assert (strap.of, strap.count) == ("board 2", Count.parse("2"))
     assert strap.parts["clasp"].width == Gap(Unknowing.UNKNOWN)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from casebook.model import photos
 from casebook.model.base import Audience, schema
 from casebook.model.condition import Stage

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from casebook.model import settings
 from casebook.model.base import Audience, schema
 from casebook.model.settings import Client, Settings, Units

@@ -2,25 +2,13 @@
 
 from __future__ import annotations
 
-
 import pytest
 
 from casebook.model import treatment
 from casebook.model.base import Gap, Unknowing, schema
 from casebook.model.materials import Material
-from casebook.model.treatment import (
-    VERBS,
-    Bath,
-    Claim,
-    Drying,
-    Fate,
-    Grain,
-    Lump,
-    Recipe,
-    Reversibility,
-    Scope,
-    Step,
-)
+from casebook.model.outcome import Claim, Lump, Reversibility
+from casebook.model.treatment import VERBS, Bath, Drying, Fate, Grain, Recipe, Scope, Step
 from casebook.values.durations import Duration
 from casebook.values.quantities import Acidity, Count, Length, Percent
 from tests.model.reads import holds, reads

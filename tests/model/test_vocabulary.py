@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from casebook.model import vocabulary
 from casebook.model.base import Audience, schema
 from casebook.model.vocabulary import KINDS, Identifier, Term
