@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
 
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.files import Cache
@@ -14,13 +13,14 @@ from casebook.model.archive import Archive, Case
 from casebook.model.base import items
 from casebook.model.photos import Image
 from casebook.model.settings import Settings
-from casebook.model.treatment import Episode, Recipe, Step
+from casebook.model.treatment import Episode, Recipe
 from casebook.model.vocabulary import KINDS, Terms
 from casebook.photos.inspect import inspect
 from casebook.reading import did_you_mean, read
 from casebook.source import Mapping as MappingNode
 from casebook.source import parse, read_document
-from casebook.vocabulary import builtin, extend, read_recipes
+from casebook.vocabulary import builtin, extend
+from casebook.vocabulary.recipes import read_recipes, with_recipes
 
 RESERVED = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
 ID = re.compile(r"[a-z0-9](?:[a-z0-9-]{0,38}[a-z0-9])?")
@@ -65,7 +65,7 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
         terms=terms,
         cases=tuple(cases),
         recipes=recipes,
-        images={one.case.id: one.images for one in folders},
+        images={one.case.id: one.images for one in reversed(folders)},
     )
     found = (*faults, *more, *_no_cases(root, paths), *clashes)
     return Loaded(
@@ -166,7 +166,7 @@ def _case_folders(root: Path) -> list[Path]:
 
 def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache) -> _Folder:
     case, faults = _case(path, root)
-    case = _with_recipes(case, recipes)
+    case = with_recipes(case, recipes)
     images, originals, more = _images(case, path, cache)
     return _Folder(path, case, (*faults, *more), images, originals)
 
@@ -208,7 +208,8 @@ def _episodes(
 
 def _slug(name: str) -> str:
     """A folder's name as an id, as near as an id can come."""
-    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40].strip("-") or "case"
+    slug = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40].strip("-") or "case"
+    return f"{slug}-1" if RESERVED.fullmatch(slug) else slug
 
 
 def _with_id(case: Case, name: str) -> tuple[Case, tuple[Diagnostic, ...]]:
@@ -218,7 +219,8 @@ def _with_id(case: Case, name: str) -> tuple[Case, tuple[Diagnostic, ...]]:
         hint = f"write one that will never change, such as `id: {_slug(name)}`"
         return replace(case, id=_slug(name)), (_id_fault(case, name, message, hint),)
     if not ID.fullmatch(case.id) or RESERVED.fullmatch(case.id):
-        message = f"`{case.id[:60]}` cannot be an id"
+        why = ": Windows keeps that name for itself" if RESERVED.fullmatch(case.id) else ""
+        message = f"`{case.id[:60]}` cannot be an id{why}"
         hint = f"a-z, 0-9 and hyphens inside, at most 40, such as `{_slug(case.id)}`"
         return replace(case, id=_slug(name)), (_id_fault(case, name, message, hint),)
     return case, ()
@@ -244,33 +246,6 @@ def _unique(folders: list[_Folder]) -> tuple[list[Case], list[Diagnostic]]:
             hint = "an id is given once and for ever: choose another for the newer case"
             faults.append(_id_fault(one.case, one.path.name, message, hint))
     return cases, faults
-
-
-def _with_recipes(case: Case, recipes: Mapping[str, Recipe]) -> Case:
-    """The case with what its steps leave unsaid taken from the recipes they name."""
-    episodes = items(case.episodes)
-    if not any(step.like for one in episodes for step in items(one.steps)) and not any(
-        step.like for step in items(case.steps)
-    ):
-        return case
-    filled = tuple(replace(one, steps=_filled(one.steps, recipes)) for one in episodes)
-    return replace(case, episodes=filled, steps=_filled(case.steps, recipes))
-
-
-def _filled(steps: Any, recipes: Mapping[str, Recipe]) -> Any:
-    if not isinstance(steps, tuple):
-        return steps
-    return tuple(
-        _fill(step, recipes[step.like].step) if step.like in recipes else step for step in steps
-    )
-
-
-def _fill(step: Step, recipe: Step) -> Step:
-    """A step with the fields it leaves out taken from a recipe, and told apart as assumed."""
-    own = {"places", "unknown", "assumed"}
-    given = {one.name: getattr(recipe, one.name) for one in fields(recipe) if one.name not in own}
-    taken = {name: value for name, value in given.items() if value and not step.tells(name)}
-    return replace(step, **taken, assumed=frozenset(taken))
 
 
 def _images(

@@ -293,6 +293,29 @@ def test_a_photo_is_found_beside_the_case_and_known_by_its_bytes(tmp_path: Path)
     assert loaded.originals[image.digest].name == "b.png"
 
 
+def test_a_second_case_of_the_same_id_does_not_take_the_photos_of_the_first(tmp_path: Path):
+    from PIL import Image as Picture
+
+    (tmp_path / "cases" / "a").mkdir(parents=True)
+    Picture.new("RGB", (30, 20), "white").save(tmp_path / "cases" / "a" / "b.png")
+    files = {
+        "cases/a/case.md": "---\nid: book\nphotos: [b.png]\n---\n",
+        "cases/b/case.md": "---\nid: book\n---\n",
+    }
+    assert list(load(tmp_path, files).archive.images["book"]) == ["b.png"]
+
+
+@pytest.mark.parametrize("name", ["x" * 300, "a\\0b", "/etc/hostname", "..", "."])
+def test_a_photo_of_an_impossible_name_is_only_missing(tmp_path: Path, name: str):
+    case = f'---\nid: a\nphotos: [{{file: "{name}"}}]\n---\n'
+    assert rules(load(tmp_path, {"cases/a/case.md": case})) == ["photo-missing"]
+
+
+def test_no_folders_name_makes_an_id_that_windows_reserves(tmp_path: Path):
+    loaded = load(tmp_path, {"cases/aux/case.md": "---\ntitle: A book\n---\n"})
+    assert loaded.archive.cases[0].id == "aux-1"
+
+
 def test_the_same_folder_is_read_the_same_twice(tmp_path: Path):
     files = {f"cases/{one}/case.md": text for one, text in BROKEN.items()}
     assert load(tmp_path, files).diagnostics == load(tmp_path, files).diagnostics

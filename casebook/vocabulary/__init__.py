@@ -11,7 +11,6 @@ from types import MappingProxyType
 
 from casebook.diagnostics import Diagnostic, Severity
 from casebook.model.base import Record, items, remembered, schema, walk
-from casebook.model.treatment import Recipe
 from casebook.model.vocabulary import KINDS, Term, Terms
 from casebook.reading import did_you_mean, read
 from casebook.source import Mapping as MappingNode
@@ -171,17 +170,6 @@ def _clashes(own: Mapping[str, Term], merged: Mapping[str, Term]) -> Iterator[Di
                     span,
                     "one spelling stands for one term: take it out of one of them",
                 )
-
-
-def read_recipes(text: str, file: str) -> tuple[dict[str, Recipe], tuple[Diagnostic, ...]]:
-    """The lab's recipes from `vocabulary/recipes.yml`, by id."""
-    parsed = parse(text, file)
-    found: dict[str, Recipe] = {}
-    faults = list(parsed.diagnostics)
-    for entry in parsed.node.entries if isinstance(parsed.node, MappingNode) else ():
-        found[entry.key.text], more = read(Recipe, entry.value, "")
-        faults.extend(more)
-    return found, tuple(faults)
 
 
 def words_in(value: object) -> Iterator[str]:

@@ -13,16 +13,8 @@ from casebook.diagnostics import Severity
 from casebook.model.archive import Case
 from casebook.model.base import items
 from casebook.model.vocabulary import KINDS, Term
-from casebook.vocabulary import (
-    Lexicon,
-    builtin,
-    extend,
-    fold,
-    read_recipes,
-    terms_of,
-    used_terms,
-    words_in,
-)
+from casebook.vocabulary import Lexicon, builtin, extend, fold, terms_of, used_terms, words_in
+from casebook.vocabulary.recipes import read_recipes
 from tests.model.reads import reads
 
 REFERENCE = Path(__file__).parents[1] / "reference"
