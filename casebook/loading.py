@@ -274,9 +274,16 @@ def _photo_file(path: Path, name: str) -> Path | None:
     """The image a photo names, in the case's folder or its `photos/`; None if it is not there."""
     for folder in (path, path / "photos"):
         file = folder / name
-        if file.is_file() and file.resolve().is_relative_to(path.resolve()):
+        if _is_file(file) and file.resolve().is_relative_to(path.resolve()):
             return file
     return None
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:  # a name longer than the disk takes is the name of no file
+        return False
 
 
 def _no_photo(path: Path, name: str, span: Span | None) -> Diagnostic:

@@ -215,9 +215,17 @@ def explain(rule: str | None) -> int:
     Example:
       casebook explain before-and-after
     """
-    from casebook import reference
+    from casebook.reference import explain as explained
+    from casebook.reference import suggest_rule
+    from casebook.rules import ALL, NAMED
 
-    click.echo(reference.explain(rule or ""), nl=False)
+    if rule is None:
+        width = max(len(one.name) for one in ALL)
+        click.echo("\n".join(f"{one.name:{width}}  {one.what}" for one in ALL))
+    elif rule in NAMED:
+        click.echo(explained(rule).rstrip("\n"))
+    else:
+        raise click.UsageError(f"there is no rule `{rule}`. {suggest_rule(rule)}".strip())
     return CLEAN
 
 
@@ -229,7 +237,7 @@ def schema() -> int:
     Example:
       casebook schema > case.schema.json
     """
-    from casebook import reference
+    from casebook.reference import json_schema_text
 
-    click.echo(reference.json_schema(), nl=False)
+    click.echo(json_schema_text().rstrip("\n"))
     return CLEAN

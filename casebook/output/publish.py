@@ -87,11 +87,20 @@ class Publisher:
         common = tuple(address for name, address in scripts.items() if name != "search")
         surround = Surround(self.shown, self.wishes.site_url, nav, style, common, search)
         pages = tuple(_Maker(self, surround).pages())
-        return Site(pages, (*fixed, *index, *self._photos()), surround.frame)
+        assets = (*fixed, *index, *self._photos(), *self._sitemap(pages))
+        return Site(pages, assets, surround.frame)
 
     def wording(self, root: str) -> Wording:
         """How words are written on a page from which `root` leads to the top."""
         return Wording(self.lexicon, root)
+
+    def _sitemap(self, pages: tuple[Page, ...]) -> Iterator[Asset]:
+        """The list of pages for search engines, where the site's address on the web is known."""
+        if self.wishes.site_url:
+            own = [link.href for link in self.wishes.own_pages]
+            addresses = [page.address for page in pages if page.address != "404.html"]
+            context = {"addresses": [self.wishes.site_url + one for one in (*addresses, *own)]}
+            yield Asset("sitemap.xml", render("parts/sitemap.xml", **context).encode())
 
     def _photos(self) -> Iterator[Asset]:
         """The derived pictures that some page of this site shows, each once."""

@@ -10,7 +10,7 @@ from tests.drawings import surfaces as s
 from tests.drawings.scene import Scene
 
 CASE = "2025-031"
-CALF, TONED, GLUE = (126, 78, 48), (124, 84, 56), (96, 54, 24)
+CALF, TONED, GLUE = (108, 80, 60), (118, 88, 66), (92, 60, 34)
 LEAVES, LINEN = (222, 210, 184), (206, 198, 178)
 FRONT = 2.42
 SPINE = 3.2
@@ -20,7 +20,7 @@ def front(*, mended: bool) -> Scene:
     """The front board, before or after."""
     scene = Scene((1600, 1200), FRONT, 100 + mended)
     board = (round(262 * FRONT), round(413 * FRONT))
-    at = (360, 92)
+    at = (420, 92)
     if not mended:
         _text_edge(scene, at, board)
     _spine_side(scene, at, board, mended)
@@ -62,7 +62,7 @@ def _spine_side(scene: Scene, at: tuple[int, int], board: s.Size, mended: bool) 
 def _powder(skin: Image.Image, seed: int) -> Image.Image:
     """Leather gone to powder: paler, redder, its surface lost in flakes."""
     raw = s.shaded(
-        s.paper(skin.size, seed, (160, 92, 58), 34), s.grain(skin.size, seed + 1, 2, 0.3)
+        s.paper(skin.size, seed, (146, 106, 82), 30), s.grain(skin.size, seed + 1, 2, 0.3)
     )
     flakes = s.spots(skin.size, seed + 2, 26, 0.42, 0.9)
     edge = s.levels(s.relief(flakes.filter(ImageFilter.GaussianBlur(1)), 2, 0.5), 0.5)
@@ -210,8 +210,9 @@ def spine(state: str) -> Scene:
 
 def _rounded(face: Image.Image) -> Image.Image:
     """The shade of a round back lit from above."""
-    stops = [(0, 34), (0.12, 92), (0.34, 158), (0.55, 134), (0.85, 84), (1, 26)]
-    return s.shaded(face, s.slope(face.size, stops, down=True))
+    stops = [(0, 30), (0.12, 88), (0.34, 164), (0.55, 136), (0.85, 72), (1, 14)]
+    light = s.slope(face.size, stops, down=True)
+    return s.shaded(s.shaded(face, light), s.levels(light, 0.55))
 
 
 def _board_edges(scene: Scene, at: tuple[int, int]) -> None:
@@ -287,8 +288,8 @@ def _lined(state: str) -> Image.Image:
     face = _veil(face, 390, (236, 232, 220), 0.56, 321)
     if state == "tissue":
         return face
-    face = _veil(face, 386, (216, 206, 182), 0.97, 331)
-    inset = round((398 - 380) / 2 * SPINE)
+    face = _veil(face, 380, (204, 188, 154), 0.97, 331)
+    inset = round((398 - 366) / 2 * SPINE)
     woven = s.cloth((LONG, HIGH), 341, LINEN, 4)
     return _stepped(face, woven, s.box((LONG, HIGH), (inset, -4, LONG - inset, HIGH + 4), 0.8))
 
@@ -322,7 +323,7 @@ def _stepped(face: Image.Image, sheet: Image.Image, mask: Image.Image) -> Image.
 
 def _flanges(scene: Scene, at: tuple[int, int]) -> None:
     """The free edges of the cloth on either side of the spine."""
-    inset, high = round(9 * SPINE), round(40 * SPINE)
+    inset, high = round(16 * SPINE), round(40 * SPINE)
     size = (LONG - 2 * inset, high)
     for y, seed, stops in (
         (at[1] - high + 4, 351, [(0, 128), (0.7, 136), (1, 84)]),
@@ -429,7 +430,7 @@ def inside() -> Scene:
         size, [(0, 136), (0.55, 138), (0.61, 70), (0.628, 30), (0.645, 96), (0.72, 134), (1, 126)]
     )
     sheet = s.stained(sheet, s.spots(size, 402, 120, 0.25, 20), (224, 206, 170), 0.8)
-    tear = s.strokes(size, [s.jagged((gutter, 0), (gutter + 6, 1080), 403, 4)], 7, 1.2)
+    tear = s.strokes(size, [s.jagged((gutter, 0), (gutter + 6, 1080), 403, 1.6)], 4, 1.4)
     sheet = s.mix(s.shaded(sheet, shade), s.leather(size, 404, (58, 40, 28)), tear)
     sheet = _pencil(sheet)
     scene.lay(sheet, s.box(size, (0, 0, *size), 1.5), (-40, -60), height=18)

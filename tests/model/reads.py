@@ -48,7 +48,7 @@ def _bare(body: list[ast.stmt]) -> Iterator[str]:
     for one, below in zip(body, [*body[1:], ast.Pass()], strict=True):
         if isinstance(one, ast.AnnAssign) and "ClassVar" not in ast.unparse(one.annotation):
             said = isinstance(below, ast.Expr) and isinstance(below.value, ast.Constant)
-            if not (said and isinstance(below.value.value, str) and below.value.value.strip()):
+            if not (said and ast.unparse(below).strip("\"' ")):
                 yield ast.unparse(one.target)
 
 
