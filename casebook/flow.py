@@ -9,9 +9,9 @@ from dataclasses import replace
 from pathlib import Path
 
 from casebook.audiences import redact
-from casebook.diagnostics import Diagnostic
+from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import Cache, package_digest
-from casebook.loading import Loaded, broken_cases, load_archive
+from casebook.loading import Loaded, load_archive
 from casebook.model.archive import Redacted
 from casebook.model.base import Audience
 from casebook.output.contexts import Link
@@ -85,4 +85,7 @@ def publish(
     return publish_site(redacted, pictures, wishes)
 
 
-__all__ = ["broken_cases", "cache_of", "check", "derive", "load", "publish", "show"]
+def broken_cases(loaded: Loaded, diagnostics: Iterable[Diagnostic]) -> frozenset[str]:
+    """The ids of cases that have an error."""
+    faulty = {one.case for one in diagnostics if one.severity is Severity.ERROR}
+    return frozenset(one for one, folder in loaded.folders.items() if folder in faulty)

@@ -296,9 +296,3 @@ def _no_photo(path: Path, name: str, span: Span | None) -> Diagnostic:
 
 def _files(folder: Path) -> list[Path]:
     return sorted(one for one in folder.iterdir() if one.is_file()) if folder.is_dir() else []
-
-
-def broken_cases(loaded: Loaded, diagnostics: Iterable[Diagnostic]) -> frozenset[str]:
-    """The ids of cases that have an error."""
-    faulty = {one.case for one in diagnostics if one.severity is Severity.ERROR}
-    return frozenset(one for one, folder in loaded.folders.items() if folder in faulty)

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import Cache
-from casebook.loading import Loaded, broken_cases, load_archive
+from casebook.flow import broken_cases
+from casebook.loading import Loaded, load_archive
 from casebook.model.archive import Case
 from casebook.model.base import items
 from casebook.model.materials import Material

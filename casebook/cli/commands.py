@@ -25,7 +25,8 @@ from casebook.cli.shared import (
 )
 from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import templates_folder
-from casebook.loading import Loaded, broken_cases
+from casebook.flow import broken_cases
+from casebook.loading import Loaded
 from casebook.terminal import Progress, counted, to_json
 
 CLEAN, FAULTS = 0, 1

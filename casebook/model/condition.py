@@ -136,7 +136,7 @@ class Test(Record):
     """What came of it: bleeds, no change, or a reading."""
     ph: Maybe[Acidity] = public(structural=True)
     """A measured pH. Unit: pH."""
-    on: Maybe[str] = public(structural=True)
+    stand_in: Maybe[str] = public(structural=True)
     """What it was made on, if not the object itself: a sample, a stand-in."""
     by: Many[PersonRef] = public(())
     """Who made it."""

@@ -1,4 +1,4 @@
-"""The treatment: the episodes and their steps, and how it can be undone."""
+"""The treatment: the episodes and their steps, with what each laid, took and treated."""
 
 from __future__ import annotations
 
@@ -8,15 +8,7 @@ from dataclasses import field
 from enum import StrEnum
 from typing import Annotated, ClassVar
 
-from casebook.model.base import (
-    Many,
-    Maybe,
-    Record,
-    Words,
-    lab,
-    public,
-    record,
-)
+from casebook.model.base import Many, Maybe, Record, Words, lab, public, record
 from casebook.model.condition import Finding, PersonRef, PhotoRef, TestRef
 from casebook.model.materials import Material, ToolWord
 from casebook.model.object import PlaceRef, Size

@@ -220,7 +220,7 @@ def test_line(test: Test, wording: Wording) -> Line:
         line.append(Run(f" ({method})"))
     outcome = say(test.result) or (f"pH {test.ph}" if test.ph else "")
     line.append(Run(f": {outcome or 'result not recorded'}"))
-    more = (say(test.on), say(test.means), date_text(test.date))
+    more = (say(test.stand_in), say(test.means), date_text(test.date))
     line.extend(Run(f"; {one}") for one in more if one)
     return sentence(line)
 

@@ -74,8 +74,12 @@ def _margin(scene: Scene) -> None:
     """Four millimetres of the lining all round."""
     reach = round(4 * SCALE)
     size = (SIZE[0] + 2 * reach, SIZE[1] + 2 * reach)
-    scene.lay(s.paper(size, 523, LINING, 8), s.box(size, (1, 1, size[0] - 1, size[1] - 1)),
-              (AT[0] - reach, AT[1] - reach), height=4)
+    scene.lay(
+        s.paper(size, 523, LINING, 8),
+        s.box(size, (1, 1, size[0] - 1, size[1] - 1)),
+        (AT[0] - reach, AT[1] - reach),
+        height=4,
+    )
 
 
 def _laid(sheet: Image.Image) -> Image.Image:
@@ -114,8 +118,9 @@ def _engraving() -> Image.Image:
         lines.append([(x + k * (4 + k), y) for x, y in coast])
     fine = s.strokes(SIZE, lines, 1.1, 0.4)
     ink = ImageChops.lighter(fine, s.strokes(SIZE, [coast], 2.2, 0.4))
-    ink = ImageChops.lighter(ink, s.strokes(SIZE, _hills(coast), 1.0, 0.4).point(
-        [round(v * 0.8) for v in range(256)]))
+    ink = ImageChops.lighter(
+        ink, s.strokes(SIZE, _hills(coast), 1.0, 0.4).point([round(v * 0.8) for v in range(256)])
+    )
     ink = ImageChops.lighter(ink, _figures(coast))
     ink = ImageChops.lighter(ink, _compass((1020, 330), 118))
     ink = ImageChops.lighter(ink, _frame())
@@ -152,7 +157,10 @@ def _figures(coast: list[tuple[float, float]]) -> Image.Image:
     for bank in ((760, 250, 120, 26), (690, 480, 90, 22), (720, 760, 60, 40), (930, 560, 130, 20)):
         for _ in range(bank[2] * 6):
             turn, far = dice.uniform(0, math.tau), dice.random() ** 0.5
-            x, y = bank[0] + bank[2] * far * math.cos(turn), bank[1] + bank[3] * far * math.sin(turn)
+            x, y = (
+                bank[0] + bank[2] * far * math.cos(turn),
+                bank[1] + bank[3] * far * math.sin(turn),
+            )
             draw.point((x + y * 0.2 - 60, y), fill=230)
             draw.point((x + y * 0.2 - 59, y), fill=120)
     return layer.filter(ImageFilter.GaussianBlur(0.4))
@@ -196,8 +204,12 @@ def _frame() -> Image.Image:
         if k % 2:
             draw.rectangle((x, 42, x + 20, 46), fill=235)
             draw.rectangle((x, high - 47, x + 20, high - 42), fill=235)
-    draw.text((wide / 2 - 180, high - 28), "Publish'd as the Act directs, 1st May 1798, for the Author",
-              font=ImageFont.load_default(13), fill=200)
+    draw.text(
+        (wide / 2 - 180, high - 28),
+        "Publish'd as the Act directs, 1st May 1798, for the Author",
+        font=ImageFont.load_default(13),
+        fill=200,
+    )
     return layer.filter(ImageFilter.GaussianBlur(0.4))
 
 
@@ -208,8 +220,11 @@ def _title() -> Image.Image:
     for k, fill in ((0, 220), (5, 140)):
         draw.ellipse((820 + k, 660 + k, 1250 - k, 890 - k), outline=fill, width=2)
     for y, size, text in (
-        (690, 17, "A CHART of"), (718, 38, "QUERNMOUTH"), (766, 38, "ROADS"),
-        (816, 15, "from a Survey by Lieut. R. Overy"), (840, 13, "engraved by J. Tamsin"),
+        (690, 17, "A CHART of"),
+        (718, 38, "QUERNMOUTH"),
+        (766, 38, "ROADS"),
+        (816, 15, "from a Survey by Lieut. R. Overy"),
+        (840, 13, "engraved by J. Tamsin"),
     ):
         font = ImageFont.load_default(size)
         draw.text((1035 - draw.textlength(text, font=font) / 2, y), text, font=font, fill=225)
@@ -227,9 +242,17 @@ def _red_line(sheet: Image.Image) -> Image.Image:
 
 def _stains(sheet: Image.Image, strength: float) -> Image.Image:
     """Tideline, foxing, rust at a pin hole."""
-    wet = s.polygon(SIZE, [(SIZE[0] + 40, SIZE[1] - 250), (SIZE[0] - 150, SIZE[1] - 262),
-                           (SIZE[0] - 352, SIZE[1] - 110), (SIZE[0] - 300, SIZE[1] + 40),
-                           (SIZE[0] + 40, SIZE[1] + 40)], 1)
+    wet = s.polygon(
+        SIZE,
+        [
+            (SIZE[0] + 40, SIZE[1] - 250),
+            (SIZE[0] - 150, SIZE[1] - 262),
+            (SIZE[0] - 352, SIZE[1] - 110),
+            (SIZE[0] - 300, SIZE[1] + 40),
+            (SIZE[0] + 40, SIZE[1] + 40),
+        ],
+        1,
+    )
     wet = s.eroded(wet, 561, 90, 14)
     inner = wet.filter(ImageFilter.GaussianBlur(9))
     rim = ImageChops.subtract(wet, inner.point([min(255, round(v * 1.02)) for v in range(256)]))
@@ -271,16 +294,26 @@ def _lost() -> Image.Image:
     lines: list[s.Points] = []
     for k, x in enumerate(_verticals()):
         reach = dice.uniform(60, 190)
-        lines.append(s.jagged((x, middle - reach), (x, middle + dice.uniform(50, 170)), 572 + k, 1.2))
+        lines.append(
+            s.jagged((x, middle - reach), (x, middle + dice.uniform(50, 170)), 572 + k, 1.2)
+        )
         if k % 2:
-            lines.append(s.jagged((x, SIZE[1] - 2), (x, SIZE[1] - dice.uniform(80, 140)), 580 + k, 1))
-        lines.append(s.jagged((x - dice.uniform(30, 90), middle), (x + dice.uniform(30, 90), middle), 590 + k, 1.2))
+            lines.append(
+                s.jagged((x, SIZE[1] - 2), (x, SIZE[1] - dice.uniform(80, 140)), 580 + k, 1)
+            )
+        lines.append(
+            s.jagged(
+                (x - dice.uniform(30, 90), middle), (x + dice.uniform(30, 90), middle), 590 + k, 1.2
+            )
+        )
     splits = s.strokes(SIZE, lines, 2.2, 0.5)
     holes = Image.new("L", SIZE)
     for k, x in enumerate(_verticals()):
         r = (8, 7, 10, 8, 7)[k]
-        points = [(x + r * dice.uniform(0.7, 1.3) * math.cos(t), middle + r * 0.75 * math.sin(t))
-                  for t in (index * math.tau / 9 for index in range(9))]
+        points = [
+            (x + r * dice.uniform(0.7, 1.3) * math.cos(t), middle + r * 0.75 * math.sin(t))
+            for t in (index * math.tau / 9 for index in range(9))
+        ]
         holes = ImageChops.lighter(holes, s.polygon(SIZE, points))
     return ImageChops.lighter(splits, holes)
 
@@ -289,16 +322,22 @@ def _strips(sheet: Image.Image) -> Image.Image:
     """Four strips of brown paper along folds, with breaks beside them."""
     wide, middle = 30 * SCALE, SIZE[1] / 2
     xs = _verticals()
-    areas = [(60, middle - wide / 2, 640, middle + wide / 2),
-             (700, middle - wide / 2, SIZE[0] - 90, middle + wide / 2),
-             (xs[1] - wide / 2, 30, xs[1] + wide / 2, middle - 60),
-             (xs[3] - wide / 2, middle + 50, xs[3] + wide / 2, SIZE[1] - 24)]
+    areas = [
+        (60, middle - wide / 2, 640, middle + wide / 2),
+        (700, middle - wide / 2, SIZE[0] - 90, middle + wide / 2),
+        (xs[1] - wide / 2, 30, xs[1] + wide / 2, middle - 60),
+        (xs[3] - wide / 2, middle + 50, xs[3] + wide / 2, SIZE[1] - 24),
+    ]
     for k, area in enumerate(areas):
         mask = s.eroded(s.box(SIZE, area), 601 + k, 30, 2)
-        brown = s.shaded(s.paper(SIZE, 611 + k, (148, 108, 66), 26), s.brushed(SIZE, 621, 3, 90, 0.3))
+        brown = s.shaded(
+            s.paper(SIZE, 611 + k, (148, 108, 66), 26), s.brushed(SIZE, 621, 3, 90, 0.3)
+        )
         glue = mask.filter(ImageFilter.GaussianBlur(9))
         sheet = s.stained(sheet, glue, (196, 158, 104), 0.6)
-        shadow = ImageChops.subtract(ImageChops.offset(mask, 2, 3).filter(ImageFilter.GaussianBlur(2)), mask)
+        shadow = ImageChops.subtract(
+            ImageChops.offset(mask, 2, 3).filter(ImageFilter.GaussianBlur(2)), mask
+        )
         sheet = s.mix(s.stained(sheet, shadow, (80, 60, 40), 0.8), brown, mask)
         edge = area[3] + 2
         crack = s.jagged((area[0] + 40, edge), (area[0] + 130, edge + 3), 631 + k, 2)
@@ -311,15 +350,20 @@ def _mends(sheet: Image.Image) -> Image.Image:
     half, middle = 4.5 * SCALE, SIZE[1] / 2
     mask = Image.new("L", SIZE)
     for k, x in enumerate(_verticals()):
-        areas = [(x - half, middle - 230, x + half, middle + 220), (x - 17, middle - 17, x + 17, middle + 17),
-                 (x - 118, middle - half, x + 118, middle + half)]
+        areas = [
+            (x - half, middle - 230, x + half, middle + 220),
+            (x - 17, middle - 17, x + 17, middle + 17),
+            (x - 118, middle - half, x + 118, middle + half),
+        ]
         if k % 2:
             areas.append((x - half, SIZE[1] - 170, x + half, SIZE[1] - 2))
         for area in areas:
             mask = ImageChops.lighter(mask, s.box(SIZE, area, 1))
     mask = s.eroded(mask, 641, 6, 2.2)
     tissue = s.shaded(Image.new("RGB", SIZE, (244, 240, 228)), s.brushed(SIZE, 642, 14, 3, 0.22))
-    edge = ImageChops.subtract(ImageChops.offset(mask, 1, 2).filter(ImageFilter.GaussianBlur(1.4)), mask)
+    edge = ImageChops.subtract(
+        ImageChops.offset(mask, 1, 2).filter(ImageFilter.GaussianBlur(1.4)), mask
+    )
     sheet = s.stained(sheet, edge, (150, 130, 100), 0.7)
     return s.mix(sheet, tissue, mask.point([round(v * 0.78) for v in range(256)]))
 
@@ -330,7 +374,9 @@ def _veiled(sheet: Image.Image) -> Image.Image:
     hairs: list[s.Points] = []
     for _ in range(900):
         x, y = dice.uniform(0, SIZE[0]), dice.uniform(0, SIZE[1])
-        hairs.append([(x, y), (x + dice.uniform(-9, 9), y + 16), (x + dice.uniform(-20, 20), y + 34)])
+        hairs.append(
+            [(x, y), (x + dice.uniform(-9, 9), y + 16), (x + dice.uniform(-20, 20), y + 34)]
+        )
     veil = s.paper(SIZE, 652, LINING, 8)
     veil = s.mix(veil, Image.new("RGB", SIZE, (252, 250, 242)), s.strokes(SIZE, hairs, 0.8, 0.5))
     seam = s.box(SIZE, (SIZE[0] * 0.54, 0, SIZE[0] * 0.54 + 13, SIZE[1]), 2)
@@ -342,7 +388,9 @@ def _veiled(sheet: Image.Image) -> Image.Image:
 def _name(sheet: Image.Image) -> Image.Image:
     """The owner's name, in brown ink."""
     note = Image.new("L", (360, 70))
-    ImageDraw.Draw(note).text((30, 8), "Mr Goss his chart", font=ImageFont.load_default(34), fill=230)
+    ImageDraw.Draw(note).text(
+        (30, 8), "Mr Goss his chart", font=ImageFont.load_default(34), fill=230
+    )
     note = note.transform(note.size, Image.Transform.AFFINE, (1, 0.34, -12, 0.04, 1, -6), s.SMOOTH)
     mask = Image.new("L", SIZE)
     mask.paste(note.filter(ImageFilter.GaussianBlur(0.7)), (280, 640))

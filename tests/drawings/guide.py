@@ -21,7 +21,9 @@ def front() -> Scene:
     at = (400, 84)
     _edge(scene, at, board)
     cover = s.cloth(board, 901, GREEN, 4, 0.26)
-    cover = s.shaded(cover, s.relief(s.grain(board, 902, 6).filter(ImageFilter.GaussianBlur(1.4)), 2, 0.6))
+    cover = s.shaded(
+        cover, s.relief(s.grain(board, 902, 6).filter(ImageFilter.GaussianBlur(1.4)), 2, 0.6)
+    )
     cover = _stamped(cover)
     joint = s.box(board, (0, 0, 11 * SCALE, board[1]), 1)
     straw = s.shaded(s.cloth(board, 903, STRAW, 4, 0.3), s.clouds(board, 904, 120, 0.3))
@@ -52,16 +54,30 @@ def _stamped(cover: Image.Image) -> Image.Image:
     wide, high = cover.size
     lines: list[s.Points] = []
     for inset in (46, 54, 84):
-        lines.append([(inset + 44, inset), (wide - inset, inset), (wide - inset, high - inset),
-                      (inset + 44, high - inset), (inset + 44, inset)])
+        lines.append(
+            [
+                (inset + 44, inset),
+                (wide - inset, inset),
+                (wide - inset, high - inset),
+                (inset + 44, high - inset),
+                (inset + 44, inset),
+            ]
+        )
     x, y = (wide + 44) / 2, high / 2
     lines += [[(x, y - 120), (x, y + 110)], [(x - 52, y - 82), (x + 52, y - 82)]]
-    arc = [(x + 110 * math.sin(t), y + 10 + 100 * math.cos(t))
-           for t in (k / 20 * 2.4 - 1.2 for k in range(21))]
+    arc = [
+        (x + 110 * math.sin(t), y + 10 + 100 * math.cos(t))
+        for t in (k / 20 * 2.4 - 1.2 for k in range(21))
+    ]
     lines.append(arc)
     for end, side in ((arc[0], 1), (arc[-1], -1)):
         lines.append([(end[0] + side * 26, end[1] + 4), end, (end[0] - side * 2, end[1] + 30)])
-    lines.append([(x + 17 * math.cos(t), y - 138 + 17 * math.sin(t)) for t in (k / 12 * math.tau for k in range(13))])
+    lines.append(
+        [
+            (x + 17 * math.cos(t), y - 138 + 17 * math.sin(t))
+            for t in (k / 12 * math.tau for k in range(13))
+        ]
+    )
     press = s.strokes(cover.size, lines, 4, 1)
     shade = Image.new("L", cover.size, 128)
     shade.paste(176, mask=ImageChops.offset(press, 2, 2))

@@ -35,7 +35,11 @@ def _leaves(scene: Scene, at: tuple[int, int], book: s.Size, mended: bool) -> No
         return
     size = (60, book[1] - 24)
     edge = s.shaded(s.paper(size, 711, LEAVES), s.brushed(size, 712, 3, 700, 0.6))
-    mask = s.polygon(size, [(0, 0), (48, 0), (50, size[1] * 0.5), (58, size[1] * 0.62), (56, size[1]), (0, size[1])], 1)
+    mask = s.polygon(
+        size,
+        [(0, 0), (48, 0), (50, size[1] * 0.5), (58, size[1] * 0.62), (56, size[1]), (0, size[1])],
+        1,
+    )
     scene.lay(edge, mask, (at[0] + book[0] - 56, at[1] + 12), height=12)
 
 
@@ -46,7 +50,9 @@ def _cockled(skin: Image.Image, seed: int, strength: float) -> Image.Image:
     large = s.brushed(size, seed + 1, 90, 120, 1.0).filter(ImageFilter.GaussianBlur(14))
     height = Image.blend(small, large, 0.5)
     moved = ImageChops.offset(height, -9, 6)
-    shade = ImageChops.subtract(height, moved, scale=1, offset=128).filter(ImageFilter.GaussianBlur(2))
+    shade = ImageChops.subtract(height, moved, scale=1, offset=128).filter(
+        ImageFilter.GaussianBlur(2)
+    )
     skin = s.shaded(skin, s.levels(shade, 3.2 * strength))
     across = s.slope(size, [(0, 70), (0.06, 112), (0.5, 128), (0.94, 150), (1, 160)])
     skin = s.shaded(skin, across)
@@ -61,8 +67,12 @@ def _title(skin: Image.Image) -> Image.Image:
     draw = ImageDraw.Draw(layer)
     for y, text, size in ((0.14, "Wm Garrow", 46), (0.205, "His Book", 42), (0.26, "of Boats", 42)):
         draw.text((56, skin.size[1] * y), text, font=ImageFont.load_default(size), fill=225)
-    layer = layer.transform(skin.size, Image.Transform.AFFINE, (1, 0.28, -64, 0.05, 1, -8), s.SMOOTH)
-    worn = ImageChops.subtract(layer, s.spots(skin.size, 721, 12, 0.16, 1).point([round(v * 0.6) for v in range(256)]))
+    layer = layer.transform(
+        skin.size, Image.Transform.AFFINE, (1, 0.28, -64, 0.05, 1, -8), s.SMOOTH
+    )
+    worn = ImageChops.subtract(
+        layer, s.spots(skin.size, 721, 12, 0.16, 1).point([round(v * 0.6) for v in range(256)])
+    )
     return s.stained(skin, worn.filter(ImageFilter.GaussianBlur(1.0)), (92, 62, 38), 0.88)
 
 
@@ -70,11 +80,20 @@ def _corner(skin: Image.Image, mended: bool) -> tuple[Image.Image, Image.Image]:
     """The gnawed corner and the tear at the tail, or their mends."""
     wide, high = skin.size
     mask = s.polygon(skin.size, [(3, 2), (wide - 3, 0), (wide, high), (0, high - 2)], 1.6)
-    lost = s.polygon(skin.size, [(wide + 9, high - 31 * SCALE), (wide - 8 * SCALE, high - 27 * SCALE),
-                                 (wide - 22 * SCALE, high - 9 * SCALE), (wide - 20 * SCALE, high + 9),
-                                 (wide + 9, high + 9)])
+    lost = s.polygon(
+        skin.size,
+        [
+            (wide + 9, high - 31 * SCALE),
+            (wide - 8 * SCALE, high - 27 * SCALE),
+            (wide - 22 * SCALE, high - 9 * SCALE),
+            (wide - 20 * SCALE, high + 9),
+            (wide + 9, high + 9),
+        ],
+    )
     lost = s.eroded(lost, 731, 26, 6)
-    tear = s.strokes(skin.size, [s.jagged((13, high), (17, high - 46 * SCALE), 732, 2)], 3 if mended else 9, 1)
+    tear = s.strokes(
+        skin.size, [s.jagged((13, high), (17, high - 46 * SCALE), 732, 2)], 3 if mended else 9, 1
+    )
     if mended:
         new = s.parchment(skin.size, 733, (236, 224, 194))
         new = s.shaded(new, s.slope(skin.size, [(0, 128), (1, 138)]))
@@ -110,9 +129,15 @@ def spine(*, mended: bool) -> Scene:
     at = (190, 240)
     size = (LONG, HIGH + 40)
     skin = _cockled(s.parchment(size, 761, SKIN if mended else OLD), 762, 0.2 if mended else 0.9)
-    skin = s.shaded(skin, s.slope(size, [(0, 40), (0.2, 118), (0.4, 160), (0.75, 104), (1, 34)], down=True))
-    mask = s.polygon(size, [(2, 6), (size[0] - 2, 4), (size[0], size[1] - 4), (0, size[1] - 7)], 1.8)
-    tear = s.strokes(size, [s.jagged((LONG, 30), (LONG - 46 * WIDE, 26), 763, 3)], 3 if mended else 13, 1)
+    skin = s.shaded(
+        skin, s.slope(size, [(0, 40), (0.2, 118), (0.4, 160), (0.75, 104), (1, 34)], down=True)
+    )
+    mask = s.polygon(
+        size, [(2, 6), (size[0] - 2, 4), (size[0], size[1] - 4), (0, size[1] - 7)], 1.8
+    )
+    tear = s.strokes(
+        size, [s.jagged((LONG, 30), (LONG - 46 * WIDE, 26), 763, 3)], 3 if mended else 13, 1
+    )
     if mended:
         skin = s.stained(skin, tear, (150, 122, 86), 0.5)
     else:
@@ -122,7 +147,9 @@ def spine(*, mended: bool) -> Scene:
         mask = ImageChops.subtract(mask, tear)
     scene.lay(skin, mask, at, height=22)
     for share, whole in ((0.24, True), (0.76, mended)):
-        _lacing(scene, (at[0] + LONG * share, at[1]), size[1], whole=whole, new=mended and share > 0.5)
+        _lacing(
+            scene, (at[0] + LONG * share, at[1]), size[1], whole=whole, new=mended and share > 0.5
+        )
     scene.target((1060, 610), CASE, "spine, head left   10 cm")
     return scene
 
@@ -144,7 +171,9 @@ def _lacing(scene: Scene, at: tuple[float, float], high: int, *, whole: bool, ne
             size = (30, 20)
             slip = s.leather(size, 771, TAWED if new else (200, 186, 152), 0.4)
             slip = s.shaded(slip, s.slope(size, [(0, 90), (0.3, 150), (1, 96)]))
-            scene.lay(slip, s.box(size, (1, 1, 29, 19), 1.4), (round(x - 15), round(place - 10)), height=4)
+            scene.lay(
+                slip, s.box(size, (1, 1, 29, 19), 1.4), (round(x - 15), round(place - 10)), height=4
+            )
 
 
 def sewing() -> Scene:
@@ -156,7 +185,9 @@ def sewing() -> Scene:
     step = size[1] / 6
     for k in range(6):
         shade = s.slope((size[0], round(step)), [(0, 52), (0.4, 150), (1, 60)], down=True)
-        strip = s.shaded(face.crop((0, round(k * step), size[0], round(k * step) + round(step))), shade)
+        strip = s.shaded(
+            face.crop((0, round(k * step), size[0], round(k * step) + round(step))), shade
+        )
         face.paste(strip, (0, round(k * step)))
     scene.lay(face, s.box(size, (0, 0, *size), 1.6), at, height=24)
     for share in (0.06, 0.94):
@@ -165,15 +196,34 @@ def sewing() -> Scene:
             x = at[0] + size[0] * share
             cord(scene, [(x, y), (x + 5, y + step / 2), (x, y + step)], 4, (196, 180, 146), 790 + k)
     _thong(scene, (at[0] + size[0] * 0.24, at[1] - 84), round(step * 6 + 168), (206, 192, 160), 801)
-    _thong(scene, (at[0] + size[0] * 0.76, at[1] - 70), round(step * 4.6 + 70), (196, 180, 146), 802, torn=True)
-    _thong(scene, (at[0] + size[0] * 0.76 + 30, at[1] + round(step * 2.5)), round(step * 3.5 + 100), TAWED, 803)
+    _thong(
+        scene,
+        (at[0] + size[0] * 0.76, at[1] - 70),
+        round(step * 4.6 + 70),
+        (196, 180, 146),
+        802,
+        torn=True,
+    )
+    _thong(
+        scene,
+        (at[0] + size[0] * 0.76 + 30, at[1] + round(step * 2.5)),
+        round(step * 3.5 + 100),
+        TAWED,
+        803,
+    )
     _wraps(scene, at, size, step)
     scene.target((1086, 700), CASE, "spine of text block, head left")
     return scene
 
 
 def _thong(
-    scene: Scene, at: tuple[float, float], long: int, colour: s.Colour, seed: int, *, torn: bool = False
+    scene: Scene,
+    at: tuple[float, float],
+    long: int,
+    colour: s.Colour,
+    seed: int,
+    *,
+    torn: bool = False,
 ) -> None:
     """A strip of tawed skin over the sections."""
     size = (22, long)
@@ -181,14 +231,29 @@ def _thong(
     skin = s.shaded(skin, s.slope(size, [(0, 84), (0.35, 158), (1, 84)]))
     mask = s.box(size, (2, 1, 20, long - 1), 1.2)
     if torn:
-        mask = s.polygon(size, [(2, 1), (20, 1), (20, long - 24), (14, long - 6), (10, long - 20), (5, long - 2), (2, long - 18)], 1)
+        mask = s.polygon(
+            size,
+            [
+                (2, 1),
+                (20, 1),
+                (20, long - 24),
+                (14, long - 6),
+                (10, long - 20),
+                (5, long - 2),
+                (2, long - 18),
+            ],
+            1,
+        )
     scene.lay(skin, mask, (round(at[0]), round(at[1])), height=5)
 
 
 def _wraps(scene: Scene, at: tuple[int, int], size: s.Size, step: float) -> None:
     """Thread round the thongs: the old, and a paler new one at sections 4 to 6."""
-    for share, first, wide, colour in ((0.24, 0, 28, (178, 160, 124)), (0.76, 0, 28, (178, 160, 124)),
-                                       (0.76, 3, 58, (240, 234, 216))):
+    for share, first, wide, colour in (
+        (0.24, 0, 28, (178, 160, 124)),
+        (0.76, 0, 28, (178, 160, 124)),
+        (0.76, 3, 58, (240, 234, 216)),
+    ):
         for k in range(first, 6):
             y = at[1] + step * (k + 0.5)
             x = at[0] + size[0] * share

@@ -29,7 +29,7 @@ class Scene:
         floor = tinted(
             clouds(size, seed, 420, 0.35), (150, 147, 140), (181, 177, 168), (204, 200, 191)
         )
-        floor = shaded(floor, grain(size, seed + 1, 1.7, 0.13))
+        floor = shaded(floor, grain(size, seed + 1, 1.9, 0.09))
         light = slope(size, [(0, 150), (0.45, 138), (1, 106)])
         self.image = shaded(shaded(floor, light), slope(size, [(0, 140), (1, 114)], down=True))
 
@@ -68,11 +68,11 @@ class Scene:
     def save(self, path: Path, date: str) -> None:
         """Finish the picture as a camera would, and write it with its date (YYYY-MM-DD)."""
         noise = Image.merge(
-            "RGB", [grain(self.size, self.seed + k, 1.2, 0.035) for k in (51, 52, 53)]
+            "RGB", [grain(self.size, self.seed + k, 1.4, 0.028) for k in (51, 52, 53)]
         )
         image = shaded(_lens(self.image), noise.convert("L"))
         path.parent.mkdir(parents=True, exist_ok=True)
-        image.save(path, quality=80, optimize=True, exif=_tags(date, self.seed))
+        image.save(path, quality=78, optimize=True, exif=_tags(date, self.seed))
 
 
 def _lens(image: Image.Image) -> Image.Image:

@@ -199,17 +199,17 @@ def marbled(size: Size, seed: int) -> Image.Image:
     bands = [
         (0, (38, 44, 52)),
         (84, (52, 66, 78)),
-        (100, (158, 132, 84)),
-        (108, (86, 36, 30)),
+        (100, (146, 132, 104)),
+        (108, (84, 52, 46)),
         (122, (62, 80, 92)),
         (134, (74, 92, 102)),
-        (150, (166, 142, 98)),
+        (150, (154, 142, 114)),
         (158, (58, 72, 84)),
         (182, (44, 54, 66)),
         (255, (104, 110, 110)),
     ]
     channels = [field.point(_bands(bands, index)) for index in range(3)]
-    ink = Image.merge("RGB", channels).filter(ImageFilter.GaussianBlur(0.9))
+    ink = Image.merge("RGB", channels).filter(ImageFilter.GaussianBlur(1.3))
     return shaded(ink, clouds(size, seed + 4, 60, 0.35))
 
 

@@ -17,9 +17,6 @@ R = TypeVar("R", bound=Record)
 TAKEN_FOR_TRUTH = {"on", "off", "yes", "no", "y", "n"}
 """Words that YAML 1.1 takes for true or false."""
 
-OWED = {("Test", "on")}
-"""The one key that is still so named; our reader takes it as text, any other reader may not."""
-
 
 def reads(cls: type[R], text: str) -> R:
     """The record that a text says, against which the reader has nothing to say."""
@@ -66,4 +63,4 @@ def holds(module: ModuleType) -> None:
     """What holds for every module of the schema: documented fields, no key that is a trap."""
     assert records(module)
     assert undocumented(module) == []
-    assert set(dangerous_keys(module)) <= OWED
+    assert dangerous_keys(module) == []

@@ -35,7 +35,7 @@ STEPS = """
 {do: consolidate, treats: leather, adhesive: methyl-cellulose 2 %}
 {do: reduce-stain, treats: sheet, agent: water}
 {do: guard, adds: fold-guards, onto: section, material: kozo-paper 11 g/m², adhesive: wheat-starch-paste, grain: along}
-""".strip().splitlines()  # noqa: E501
+""".strip().splitlines()
 
 
 def said(text: str) -> str:
