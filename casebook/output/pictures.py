@@ -85,7 +85,7 @@ def _details(photo: Photo) -> str:
     date = known(photo.date)
     words = [
         say(photo.view),
-        f"{light} light" if light and "light" not in light else light,
+        f"{light} light" if light.isalpha() else light,
         date.show() if date else "",
     ]
     return ", ".join(word for word in words if word)

@@ -64,7 +64,7 @@ def _finish(
     else:
         edge = ImageChops.subtract(gone.filter(ImageFilter.GaussianBlur(4)), gone)
         sheet = s.stained(sheet, edge, (120, 92, 60), 0.6)
-        whole = s.eroded(mask, 522, 60, 5)
+        whole = s.eroded(mask, 522, 16, 2.4)
         scene.lay(sheet, ImageChops.subtract(whole, gone), AT, height=6)
     scene.target((1424 - 130, 1050), CASE, "verso" if back else "recto")
     return scene
@@ -253,7 +253,7 @@ def _stains(sheet: Image.Image, strength: float) -> Image.Image:
         ],
         1,
     )
-    wet = s.eroded(wet, 561, 90, 14)
+    wet = s.eroded(wet, 561, 170, 9)
     inner = wet.filter(ImageFilter.GaussianBlur(9))
     rim = ImageChops.subtract(wet, inner.point([min(255, round(v * 1.02)) for v in range(256)]))
     sheet = s.stained(sheet, wet, (214, 190, 146), 0.65 * strength)
@@ -359,7 +359,7 @@ def _mends(sheet: Image.Image) -> Image.Image:
             areas.append((x - half, SIZE[1] - 170, x + half, SIZE[1] - 2))
         for area in areas:
             mask = ImageChops.lighter(mask, s.box(SIZE, area, 1))
-    mask = s.eroded(mask, 641, 6, 2.2)
+    mask = s.eroded(mask, 641, 2.6, 1.1)
     tissue = s.shaded(Image.new("RGB", SIZE, (244, 240, 228)), s.brushed(SIZE, 642, 14, 3, 0.22))
     edge = ImageChops.subtract(
         ImageChops.offset(mask, 1, 2).filter(ImageFilter.GaussianBlur(1.4)), mask

@@ -10,19 +10,19 @@ from tests.drawings import surfaces as s
 from tests.drawings.scene import Scene
 
 CASE = "1984-017"
-SCALE = 5.4
-GREEN, STRAW, OLD_SPINE = (58, 104, 72), (176, 162, 112), (112, 96, 60)
+SCALE = 4.7
+GREEN, STRAW, OLD_SPINE = (72, 108, 82), (176, 162, 112), (112, 96, 60)
 
 
 def front() -> Scene:
     """The front board: green cloth, the joint faded to straw, the old spine at the edge."""
     scene = Scene((1600, 1200), SCALE, 900)
     board = (round(118 * SCALE), round(186 * SCALE))
-    at = (400, 84)
+    at = (360, 120)
     _edge(scene, at, board)
     cover = s.cloth(board, 901, GREEN, 4, 0.26)
     cover = s.shaded(
-        cover, s.relief(s.grain(board, 902, 6).filter(ImageFilter.GaussianBlur(1.4)), 2, 0.6)
+        cover, s.relief(s.grain(board, 902, 5).filter(ImageFilter.GaussianBlur(1.4)), 2, 0.22)
     )
     cover = _stamped(cover)
     joint = s.box(board, (0, 0, 11 * SCALE, board[1]), 1)
@@ -33,7 +33,7 @@ def front() -> Scene:
     cover = _worn(cover)
     mask = s.eroded(s.box(board, (1, 1, board[0] - 1, board[1] - 1), 2), 905, 30, 5)
     scene.lay(cover, mask, at, height=17)
-    scene.target((1010, 1010), CASE, "front")
+    scene.target((1024, 880), CASE, "front")
     return scene
 
 
@@ -80,8 +80,8 @@ def _stamped(cover: Image.Image) -> Image.Image:
     )
     press = s.strokes(cover.size, lines, 4, 1)
     shade = Image.new("L", cover.size, 128)
-    shade.paste(176, mask=ImageChops.offset(press, 2, 2))
-    shade.paste(54, mask=press)
+    shade.paste(190, mask=ImageChops.offset(press, 2, 2))
+    shade.paste(34, mask=press)
     return s.shaded(cover, shade)
 
 

@@ -193,8 +193,8 @@ LONG, HIGH = round(398 * SPINE), round(70 * SPINE)
 
 def spine(state: str) -> Scene:
     """The spine, head to the left: before, bare, tissue, linings or after."""
-    scene = Scene((1600, 900), SPINE, 200 + len(state))
-    at = (160, 230)
+    scene = Scene((1600, 780), SPINE, 200 + len(state))
+    at = (160, 200)
     if state in ("before", "after"):
         _board_edges(scene, at)
     elif state == "linings":
@@ -204,7 +204,7 @@ def spine(state: str) -> Scene:
     scene.lay(_rounded(face), mask, at, height=20)
     if state in ("before", "after"):
         _endbands(scene, at)
-    scene.target((1160, 690), CASE, "spine, head left   10 cm")
+    scene.target((1160, 590), CASE, "spine, head left   10 cm")
     return scene
 
 

@@ -65,7 +65,7 @@ def _title(skin: Image.Image) -> Image.Image:
     """The boatbuilder's own words on the cover."""
     layer = Image.new("L", skin.size)
     draw = ImageDraw.Draw(layer)
-    for y, text, size in ((0.14, "Wm Garrow", 46), (0.205, "His Book", 42), (0.26, "of Boats", 42)):
+    for y, text, size in ((0.14, "Wm Garrow", 38), (0.20, "His Book", 36), (0.255, "of Boats", 36)):
         draw.text((56, skin.size[1] * y), text, font=ImageFont.load_default(size), fill=225)
     layer = layer.transform(
         skin.size, Image.Transform.AFFINE, (1, 0.28, -64, 0.05, 1, -8), s.SMOOTH
@@ -125,8 +125,8 @@ LONG, HIGH = round(304 * WIDE), round(24 * WIDE)
 
 def spine(*, mended: bool) -> Scene:
     """The spine of the cover with its two lacings, head to the left."""
-    scene = Scene((1600, 800), WIDE, 760 + mended)
-    at = (190, 240)
+    scene = Scene((1600, 620), WIDE, 760 + mended)
+    at = (190, 160)
     size = (LONG, HIGH + 40)
     skin = _cockled(s.parchment(size, 761, SKIN if mended else OLD), 762, 0.2 if mended else 0.9)
     skin = s.shaded(
@@ -150,7 +150,7 @@ def spine(*, mended: bool) -> Scene:
         _lacing(
             scene, (at[0] + LONG * share, at[1]), size[1], whole=whole, new=mended and share > 0.5
         )
-    scene.target((1060, 610), CASE, "spine, head left   10 cm")
+    scene.target((1060, 430), CASE, "spine, head left   10 cm")
     return scene
 
 
@@ -179,8 +179,8 @@ def _lacing(scene: Scene, at: tuple[float, float], high: int, *, whole: bool, ne
 def sewing() -> Scene:
     """The text block without its cover: six sections, the old thongs and the new one beside."""
     scale = 4.2
-    scene = Scene((1600, 900), scale, 780)
-    size, at = (round(300 * scale), round(30 * scale)), (150, 300)
+    scene = Scene((1600, 720), scale, 780)
+    size, at = (round(300 * scale), round(30 * scale)), (150, 220)
     face = s.shaded(s.paper(size, 781, LEAVES, 26), s.brushed(size, 782, 240, 4, 0.4))
     step = size[1] / 6
     for k in range(6):
@@ -212,7 +212,7 @@ def sewing() -> Scene:
         803,
     )
     _wraps(scene, at, size, step)
-    scene.target((1086, 700), CASE, "spine of text block, head left")
+    scene.target((1060, 540), CASE, "spine of text block, head left")
     return scene
 
 
