@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import typing
 from dataclasses import replace
 from typing import Any
 
 from hypothesis import strategies as st
 
 from casebook.model.archive import Case
-from casebook.model.base import NOTHING, Gap, Record, Unknowing, schema
+from casebook.model.base import Gap, Record, Unknowing, schema
 
 KEPT = ("id", "audience")
 """What a case on a site has for certain: the reader sees to it."""
@@ -24,26 +25,23 @@ def half_written(draw: st.DrawFn, whole: Case) -> Case:
 
 def _less(draw: st.DrawFn, one: Record) -> Any:
     changes: dict[str, Any] = {}
+    empty = type(one)()
     for info in schema(type(one)).values():
         value = getattr(one, info.name)
         if not value:
             continue
         fate = draw(st.sampled_from(("kept", "kept", "kept", "left out", "gap")))
         if fate == "left out":
-            changes[info.name] = _empty(value)
-        elif fate == "gap" and "Gap" in str(info.type):
+            changes[info.name] = getattr(empty, info.name)
+        elif fate == "gap" and _may_be_gap(info.type):
             changes[info.name] = Gap(draw(st.sampled_from(Unknowing)))
         else:
             changes[info.name] = _inside(draw, value)
     return replace(one, **changes)
 
 
-def _empty(value: Any) -> Any:
-    if isinstance(value, tuple):
-        return ()
-    if isinstance(value, str) and type(value) is str:
-        return ""
-    return NOTHING if hasattr(value, "items") else None
+def _may_be_gap(hint: Any) -> bool:
+    return Gap in typing.get_args(hint)
 
 
 def _inside(draw: st.DrawFn, value: Any) -> Any:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import typing
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
@@ -11,7 +12,7 @@ import pytest
 from casebook.audiences import case_seen, item_seen, redact
 from casebook.diagnostics import Span
 from casebook.model.archive import Archive, Case
-from casebook.model.base import Audience, FieldInfo, Maybe, Record, items, schema, walk
+from casebook.model.base import Audience, FieldInfo, Record, items, schema, walk
 from casebook.model.condition import Finding
 from casebook.model.photos import Photo
 from casebook.model.proposal import Decision
@@ -34,6 +35,7 @@ from tests.builders import (
 MARK = "zzlabword"
 KEY = "kestrel-trust"
 CONTROLS = {"audience", "structure", "client"}
+TEXTS: tuple[Any, ...] = (str, typing.get_type_hints(Case)["note"])
 NARROW = (Audience.PUBLIC, Audience.CLIENT)
 
 
@@ -122,7 +124,7 @@ def narrowed(cls: type[Any]) -> Any:
         if info.name == "audience":
             return Audience.LAB
         free = not info.words and not info.points
-        return f"{MARK}-{info.name}" if free and info.type in (str, Maybe[str]) else 1
+        return f"{MARK}-{info.name}" if free and info.type in TEXTS else 1
 
     return filled(cls, choose)
 
@@ -199,7 +201,7 @@ def planted(case_audience: Audience) -> Case:
     def changes(cls: type[Record], info: FieldInfo) -> Any:
         return (
             f"{MARK}-{cls.__name__}-{info.name}"
-            if info.seen is Audience.LAB and (info.type in (str, Maybe[str]))
+            if info.seen is Audience.LAB and (info.type in TEXTS)
             else 0
         )
 
@@ -209,7 +211,7 @@ def planted(case_audience: Audience) -> Case:
 MARKED = [
     f"{MARK}-{cls.__name__}-{info.name}"
     for cls, info in fields_of(Case)
-    if info.seen is Audience.LAB and info.type in (str, Maybe[str]) and info.name not in CONTROLS
+    if info.seen is Audience.LAB and info.type in TEXTS and info.name not in CONTROLS
 ]
 
 

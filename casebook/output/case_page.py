@@ -186,7 +186,8 @@ def _left_alone(case: Case, wording: Wording) -> tuple[Line, ...]:
 def _cite(case: Case, archive: Archive) -> str:
     written = known(case.written)
     by = ", ".join(_name(case, one) for one in items(written.by)) if written else ""
-    year = written.date.show() if written and known(written.date) else ""  # type: ignore[union-attr]
+    date = known(written.date) if written else None
+    year = date.show() if date else ""
     words = [by, title_of(case), f"treatment case {case.id}", say(archive.settings.name), year]
     return ", ".join(word for word in words if word) + "."
 

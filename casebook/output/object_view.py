@@ -241,7 +241,7 @@ def follow_line(follow: FollowUp, wording: Wording) -> Line:
     """A later look at the object in a sentence."""
     where = wording.places(follow.layer) if follow.layer else (Run("the whole"),)
     when = date_text(follow.date)
-    line: list[Run] = [Run(f"{when}: " if when else ""), *where, Run(f" {say(follow.state)}")]
+    line: list[Run] = [Run(f"{when}: " if when else ""), *where, Run(f": {say(follow.state)}")]
     line.extend(Run(f"; {text}") for text in (follow.seen, follow.because) if known(text))
     if follow.next:
         line.append(Run(f"; to be looked at again {date_text(follow.next)}"))

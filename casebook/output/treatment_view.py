@@ -24,6 +24,7 @@ from casebook.output.prose import prose
 from casebook.output.sentences import step_sentence, time_line, verb_of
 from casebook.output.tables import clock_text
 from casebook.output.wording import Wording, listed, say, sentence, text_of
+from casebook.values.dates import Date
 
 Views = Mapping[str, PictureView]
 
@@ -37,7 +38,7 @@ def labelled(record: Record, *fields: tuple[str, str]) -> tuple[Line, ...]:
 def _words(value: object) -> str:
     if isinstance(value, tuple):
         return ", ".join(say(one) for one in value)
-    return date_text(value) if hasattr(value, "show") else say(value)  # type: ignore[arg-type]
+    return date_text(value) if isinstance(value, Date) else say(value)
 
 
 def plan_lines(case: Case) -> tuple[Line, ...]:

@@ -37,10 +37,7 @@ def verso(state: str) -> Scene:
     sheet = _printed(sheet, ImageOps.mirror(_engraving()).filter(ImageFilter.GaussianBlur(2)), 0.13)
     sheet = ImageOps.mirror(_stains(ImageOps.mirror(sheet), 0.8 if before else 0.24))
     sheet = _name(sheet)
-    if before:
-        sheet = _strips(sheet)
-    else:
-        sheet = _mends(sheet)
+    sheet = _strips(sheet) if before else _mends(sheet)
     if state == "after":
         sheet = _veiled(sheet)
     return _finish(scene, sheet, not before, back=True, lined=state == "after")
@@ -53,7 +50,10 @@ def _finish(
     sheet = s.shaded(sheet, _panels(0.3 if mended else 1.0))
     mask = s.box(SIZE, (1, 1, SIZE[0] - 1, SIZE[1] - 1), 0.8)
     gone = _lost()
-    gone = ImageOps.mirror(gone) if back else gone
+    if back:
+        gone = ImageOps.mirror(gone)
+    for area in _strip_areas() if back and not mended else ():
+        gone = ImageChops.subtract(gone, s.box(SIZE, area))
     if mended:
         fill = s.paper(SIZE, 521, (232, 222, 196), 10)
         soft = gone.filter(ImageFilter.GaussianBlur(0.7))
@@ -92,9 +92,6 @@ def _printed(sheet: Image.Image, ink: Image.Image, strength: float) -> Image.Ima
     return s.stained(sheet, ink, (58, 50, 44), strength)
 
 
-# --- what is engraved ----------------------------------------------------------------------------
-
-
 def _coast(seed: int = 530) -> list[tuple[float, float]]:
     """The shore, from the upper left corner to the lower edge, with a harbour in it."""
     dice = random.Random(seed)
@@ -131,8 +128,8 @@ def _hills(coast: list[tuple[float, float]]) -> list[s.Points]:
     """Short strokes behind the shore."""
     dice = random.Random(541)
     found: list[s.Points] = []
-    for x, y in coast[::1]:
-        for _ in range(9):
+    for x, y in coast:
+        for _ in range(7):
             back = dice.uniform(24, 250)
             if x - back > 56:
                 high = dice.uniform(6, 15)
@@ -146,12 +143,13 @@ def _figures(coast: list[tuple[float, float]]) -> Image.Image:
     layer = Image.new("L", SIZE)
     draw = ImageDraw.Draw(layer)
     dice, font = random.Random(551), ImageFont.load_default(14)
-    for _ in range(520):
-        x, y = dice.uniform(300, SIZE[0] - 70), dice.uniform(70, SIZE[1] - 70)
+    spots = [(x, y) for x in range(320, SIZE[0] - 90, 40) for y in range(72, SIZE[1] - 80, 36)]
+    for left, top in spots:
+        x, y = left + dice.uniform(-11, 11), top + dice.uniform(-10, 10)
         shore = min(coast, key=lambda point: abs(point[1] - y))[0]
         title = 800 < x < 1270 and y > 640
         rose = math.hypot(x - 1020, y - 330) < 140
-        if x > shore + 60 and not title and not rose:
+        if x > shore + 60 and not title and not rose and dice.random() < 0.7:
             depth = round(1 + (x - shore) / 70 + dice.uniform(-1, 2))
             draw.text((x, y), str(max(1, depth)), font=font, fill=210)
     for bank in ((760, 250, 120, 26), (690, 480, 90, 22), (720, 760, 60, 40), (930, 560, 130, 20)):
@@ -237,9 +235,6 @@ def _red_line(sheet: Image.Image) -> Image.Image:
     return s.stained(sheet, s.strokes(SIZE, [points], 2.4, 0.7), (196, 70, 56), 0.8)
 
 
-# --- what befell it ------------------------------------------------------------------------------
-
-
 def _stains(sheet: Image.Image, strength: float) -> Image.Image:
     """Tideline, foxing, rust at a pin hole."""
     wet = s.polygon(
@@ -318,17 +313,20 @@ def _lost() -> Image.Image:
     return ImageChops.lighter(splits, holes)
 
 
-def _strips(sheet: Image.Image) -> Image.Image:
-    """Four strips of brown paper along folds, with breaks beside them."""
-    wide, middle = 30 * SCALE, SIZE[1] / 2
-    xs = _verticals()
-    areas = [
+def _strip_areas() -> list[tuple[float, float, float, float]]:
+    """Where the four brown strips lie, seen from the back."""
+    wide, middle, xs = 30 * SCALE, SIZE[1] / 2, _verticals()
+    return [
         (60, middle - wide / 2, 640, middle + wide / 2),
         (700, middle - wide / 2, SIZE[0] - 90, middle + wide / 2),
         (xs[1] - wide / 2, 30, xs[1] + wide / 2, middle - 60),
         (xs[3] - wide / 2, middle + 50, xs[3] + wide / 2, SIZE[1] - 24),
     ]
-    for k, area in enumerate(areas):
+
+
+def _strips(sheet: Image.Image) -> Image.Image:
+    """Four strips of brown paper along folds, with breaks beside them."""
+    for k, area in enumerate(_strip_areas()):
         mask = s.eroded(s.box(SIZE, area), 601 + k, 30, 2)
         brown = s.shaded(
             s.paper(SIZE, 611 + k, (148, 108, 66), 26), s.brushed(SIZE, 621, 3, 90, 0.3)

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from tests.drawings import chart, guide, ledger, limp
+from tests.drawings import chart, guide, ledger, ledger_spine, limp
 from tests.drawings.scene import Scene
 
 CASES = Path(__file__).parents[2] / "cases"
@@ -18,12 +18,12 @@ CASES = Path(__file__).parents[2] / "cases"
 PICTURES: dict[str, dict[str, tuple[str, Callable[[], Scene]]]] = {
     "2025-031-tide-gauge-day-book": {
         "front-before": ("2025-01-28", partial(ledger.front, mended=False)),
-        "spine-before": ("2025-01-28", partial(ledger.spine, "before")),
+        "spine-before": ("2025-01-28", partial(ledger_spine.spine, "before")),
         "twine-before": ("2025-01-28", ledger.inside),
-        "spine-bare": ("2025-03-11", partial(ledger.spine, "bare")),
-        "spine-tissue": ("2025-03-14", partial(ledger.spine, "tissue")),
-        "spine-linings": ("2025-03-18", partial(ledger.spine, "linings")),
-        "spine-after": ("2025-03-31", partial(ledger.spine, "after")),
+        "spine-bare": ("2025-03-11", partial(ledger_spine.spine, "bare")),
+        "spine-tissue": ("2025-03-14", partial(ledger_spine.spine, "tissue")),
+        "spine-linings": ("2025-03-18", partial(ledger_spine.spine, "linings")),
+        "spine-after": ("2025-03-31", partial(ledger_spine.spine, "after")),
         "front-after": ("2025-03-31", partial(ledger.front, mended=True)),
     },
     "2025-044-roadstead-chart": {

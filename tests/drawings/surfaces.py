@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import random
 from collections.abc import Sequence
 
@@ -69,7 +70,7 @@ def slope(size: Size, stops: Points, *, down: bool = False) -> Image.Image:
 
 
 def _between(stops: Points, place: float) -> int:
-    for (low, first), (high, second) in zip(stops, stops[1:], strict=False):
+    for (low, first), (high, second) in itertools.pairwise(stops):
         if place <= high:
             part = (place - low) / (high - low)
             return round(first + (second - first) * part * part * (3 - 2 * part))
@@ -155,7 +156,7 @@ def jagged(start: tuple[float, float], end: tuple[float, float], seed: int, swin
 def paper(size: Size, seed: int, mid: Colour, spread: int = 26) -> Image.Image:
     """Paper: fine tooth, cloudy formation."""
     base = tinted(clouds(size, seed, 90, 0.5), *around(mid, spread))
-    return shaded(base, grain(size, seed + 9, 1.6, 0.10))
+    return shaded(base, grain(size, seed + 9, 1.8, 0.08))
 
 
 def leather(size: Size, seed: int, mid: Colour, wear: float = 0.6) -> Image.Image:

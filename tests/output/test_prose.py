@@ -14,7 +14,7 @@ ATTACKS = (
     "<p onclick='alert(1)'>x</p>",
     "[x](javascript:alert(1))",
     "[x](JaVaScRiPt:alert(1))",
-    "<a href='java\tscript:alert(1)'>x</a>",
+    "<a href='java&#9;script:alert(1)'>x</a>",
     "<svg onload=alert(1)>",
     "<iframe src=//example.org></iframe>",
     "[x](data:text/html;base64,PHNjcmlwdD4=)",

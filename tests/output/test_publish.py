@@ -16,7 +16,7 @@ from tests.strategies import half_written
 WHOLE = record(Case, RICH)
 
 
-@settings(max_examples=25, suppress_health_check=list(HealthCheck))
+@settings(max_examples=12, suppress_health_check=list(HealthCheck))
 @given(half_written(WHOLE))
 def test_half_a_record_still_makes_a_site(case: Case) -> None:
     assert written(site(archive(case), Audience.PUBLIC))["index.html"]

@@ -1,0 +1,54 @@
+"""Pictures: none without bytes; before and after are a pair of the same view."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from casebook.files import Cache
+from casebook.model.archive import Archive, Case
+from casebook.model.condition import Stage
+from casebook.model.photos import Image, Photo
+from casebook.model.settings import Settings
+from casebook.output.pictures import Pictures, before_and_after, case_pictures
+from casebook.photos.derive import Derivative, Picture
+from tests.builders import PICTURES
+
+
+def photo(name: str, stage: Stage, view: str) -> Photo:
+    return Photo(id=name, stage=stage, view=view)
+
+
+CASE = Case(
+    id="c-1",
+    photos=(
+        photo("a", Stage.BEFORE, "front"),
+        photo("b", Stage.BEFORE, "spine"),
+        photo("c", Stage.AFTER, "spine"),
+    ),
+)
+ARCHIVE = Archive(Settings(), {}, (CASE,), images={"c-1": {n: Image(n, 8, 6) for n in "abc"}})
+
+
+def made(name: str) -> Picture:
+    jpeg = Derivative(f"{name}.jpg", 400, 300, "JPEG", 9)
+    return Picture((jpeg, Derivative(f"{name}.webp", 400, 300, "WebP", 7)))
+
+
+DERIVED = Pictures({name: made(name) for name in "abc"}, Cache(Path("no-cache"), "test"))
+
+
+def test_a_photo_without_bytes_is_no_picture() -> None:
+    assert case_pictures(CASE, ARCHIVE, PICTURES, "") == {}
+
+
+def test_a_picture_has_its_sources_and_its_words() -> None:
+    view = case_pictures(CASE, ARCHIVE, DERIVED, "../")["b"]
+    assert view.src == "../photos/b.jpg"
+    assert [one.type for one in view.sources] == ["image/webp", "image/jpeg"]
+    assert view.alt == "spine, before treatment: c-1"
+
+
+def test_before_and_after_show_the_same_view() -> None:
+    before, after = before_and_after(CASE, case_pictures(CASE, ARCHIVE, DERIVED, ""))
+    assert before and after
+    assert (before.id, after.id) == ("b", "c")

@@ -1,0 +1,30 @@
+"""The small tables of a case."""
+
+from __future__ import annotations
+
+from casebook.compute.figures import Figure
+from casebook.compute.summary import summarise
+from casebook.model.archive import Case
+from casebook.output.tables import hours_tables, linings, materials, qualified
+from tests.builders import RICH, WORDING, record
+
+SUMMARY = summarise(record(Case, RICH), lambda word: word)
+EMPTY = summarise(Case(id="c-1"), lambda word: word)
+
+
+def test_a_case_has_tables_of_linings_hours_and_materials() -> None:
+    lined, used = linings(SUMMARY.areas, WORDING), materials(SUMMARY.uses, WORDING)
+    assert lined and used
+    assert len(lined.rows) == 1
+    assert {run.text for row in used.rows for run in row[0]} >= {"wheat starch paste", "water"}
+    assert hours_tables(SUMMARY.hours, WORDING)[0].caption == "In all"
+
+
+def test_an_empty_case_has_none() -> None:
+    assert linings(EMPTY.areas, WORDING) is None
+    assert materials(EMPTY.uses, WORDING) is None
+    assert hours_tables(EMPTY.hours, WORDING) == ()
+
+
+def test_a_figure_says_how_sure_it_is() -> None:
+    assert qualified(Figure(5), "5 h") == "5 h"
