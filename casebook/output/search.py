@@ -86,5 +86,5 @@ def index_assets(parts: Iterable[IndexPart]) -> Iterator[Asset]:
 
 def _script(entries: list[str]) -> Asset:
     inside = ",\n".join(entries)
-    text = f"(window.casebookIndex = window.casebookIndex || []).push([{inside}]);\n"
+    text = f"(window.casebookIndex = window.casebookIndex || []).push(...[{inside}]);\n"
     return Asset(f"search/{digest(text)[:16]}.js", text.encode())

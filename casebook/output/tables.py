@@ -107,7 +107,7 @@ def _plan(sheet: Timesheet) -> tuple[Table, ...]:
         (_text(label), _text(qualified(one, hours(one.value)))) for label, one in figures if one
     )
     notes = (plan.covers,) if plan.covers else ()
-    return (Table("Planned and actual", ("", "Bench time"), rows, (), notes),) if rows else ()
+    return (Table("Planned and actual", ("Figure", "Bench time"), rows, (), notes),) if rows else ()
 
 
 def materials(used: Iterable[Use], wording: Wording) -> Table | None:

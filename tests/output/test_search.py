@@ -11,7 +11,7 @@ from tests.builders import RICH, WORDING, record
 
 def entries(script: bytes) -> list[dict[str, str]]:
     text = script.decode()
-    return json.loads(text[text.index(".push([") + 6 : text.rindex("]") + 1])
+    return json.loads(text[text.index("[{") : text.rindex("]") + 1])
 
 
 def test_a_script_is_json_between_its_brackets_and_closes_no_tag() -> None:
