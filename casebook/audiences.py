@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import replace
 from typing import Any, TypeVar
 
 from casebook.model.archive import Archive, Case, Redacted, Shown
@@ -18,7 +17,7 @@ from casebook.model.base import (
     schema,
     walk,
 )
-from casebook.model.condition import Found
+from casebook.model.condition import Finding, Found
 from casebook.model.photos import Image, Photo
 from casebook.model.treatment import Step
 from casebook.model.vocabulary import Terms
@@ -28,24 +27,35 @@ R = TypeVar("R", bound=Record)
 
 
 class Veil:
-    """One audience's view of one case: what it sees, and the names of what it does not.
+    """One audience's view of one case: what it sees, and how photos are named there.
 
-    `hidden` gives those names by what a reference points at, `photo` or `place`.
+    `hidden` holds the names of places that are not shown; `photos` gives the name under which a
+    photo is shown by its file name and by its id, so that what is not in it is not shown.
     """
 
     def __init__(
-        self, audience: Audience, structure: bool = True, hidden: Mapping[str, set[str]] = NOTHING
+        self,
+        audience: Audience,
+        structure: bool = True,
+        hidden: Collection[str] = (),
+        photos: Mapping[str, str] = NOTHING,
     ) -> None:
         self.audience = audience
         self.structure = structure
         self.hidden = hidden
+        self.photos = photos
 
     def record(self, one: R) -> R:
         """A record with only what may be seen, without places and unread keys."""
-        values = _own(one)
+        values = self._own(one)
         for info in _seen_fields(type(one), self.audience, self.structure):
             value = getattr(one, info.name)
-            values[info.name] = self.value(value, self.hidden.get(info.points, ()))
+            if info.points == "photo" and isinstance(value, tuple):
+                values[info.name] = tuple(self.photos[ref] for ref in value if ref in self.photos)
+            else:
+                values[info.name] = self.value(value, self.hidden if info.points else ())
+        if isinstance(one, Photo):
+            values["id"] = self.photos.get(one.file or one.id, one.id)
         return type(one)(**values)
 
     def value(self, value: Any, hidden: Collection[str]) -> Any:
@@ -60,10 +70,9 @@ class Veil:
             return {key: self.value(one, hidden) for key, one in pairs if key not in hidden}
         return None if hidden and isinstance(value, str) and value in hidden else value
 
-
-def _own(one: Record) -> dict[str, Any]:
-    """What a record keeps beside its fields and an audience may see: what a recipe filled in."""
-    return {"assumed": one.assumed} if hasattr(one, "assumed") else {}
+    def _own(self, one: Record) -> dict[str, Any]:
+        """What a step keeps beside its fields: what a recipe filled in, where that is shown."""
+        return {"assumed": one.assumed} if isinstance(one, Step) and self.structure else {}
 
 
 @remembered
@@ -116,68 +125,28 @@ def _case(
     case: Case, audience: Audience, images: Mapping[str, Image]
 ) -> tuple[Case, Mapping[str, Image]]:
     structure = _structure_seen(case, audience)
-    veil = Veil(audience, structure, _hidden_names(case, audience, structure))
-    shown = veil.record(case)
     kept = [one for one in items(case.photos) if item_seen(one, audience)]
     names = _photo_names(kept)
-    photos = tuple(
-        replace(photo, id=names[one.file or one.id])
-        for photo, one in zip(items(shown.photos), kept, strict=True)
-    )
-    keep = photos if isinstance(shown.photos, tuple) else shown.photos
-    renamed = _rename_photos(replace(shown, photos=keep), {**_by_id(kept), **names})
+    veil = Veil(audience, structure, _hidden_places(case, audience, structure), names)
     found = {names[one.file or one.id]: images[one.file] for one in kept if one.file in images}
-    return renamed, found
-
-
-def _by_id(photos: list[Photo]) -> dict[str, str]:
-    return {photo.id: photo.id for photo in photos if photo.id}
+    return veil.record(case), found
 
 
 def _photo_names(photos: list[Photo]) -> dict[str, str]:
-    """A name for each photo by its file: its own id, or its place among those shown."""
-    return {one.file or one.id: one.id or str(n) for n, one in enumerate(photos, start=1)}
+    """The name of each photo by its id and its file: its id, or its place among those shown."""
+    by_id = {one.id: one.id for one in photos if one.id}
+    return by_id | {one.file or one.id: one.id or str(n) for n, one in enumerate(photos, start=1)}
 
 
-def _rename_photos(one: R, names: Mapping[str, str]) -> R:
-    """A record in which photos are pointed at by the names they are shown under."""
-    changes: dict[str, Any] = {}
-    for info in schema(type(one)).values():
-        value = getattr(one, info.name)
-        if info.points == "photo" and isinstance(value, tuple):
-            changes[info.name] = tuple(names[ref] for ref in value if ref in names)
-        elif _holds_records(value):
-            changes[info.name] = _renamed(value, names)
-    return replace(one, **changes) if changes else one
-
-
-def _holds_records(value: Any) -> bool:
-    if isinstance(value, Mapping):
-        return any(isinstance(one, Record) for one in value.values())
-    if isinstance(value, tuple):
-        return bool(value) and isinstance(value[0], Record)
-    return isinstance(value, Record)
-
-
-def _renamed(value: Any, names: Mapping[str, str]) -> Any:
-    if isinstance(value, Mapping):
-        return {key: _rename_photos(one, names) for key, one in value.items()}
-    if isinstance(value, tuple):
-        return tuple(_rename_photos(one, names) for one in value)
-    return _rename_photos(value, names)
-
-
-def _hidden_names(case: Case, audience: Audience, structure: bool) -> Mapping[str, set[str]]:
-    """Ids and file names of what is not shown, so that no reference to them is left."""
-    hidden: dict[str, set[str]] = {"photo": set(), "place": set()}
+def _hidden_places(case: Case, audience: Audience, structure: bool) -> set[str]:
+    """The ids of findings and layers that are not shown, so that no reference to them is left."""
+    hidden = {""}
     for one in walk(case):
-        if one is not case and not item_seen(one, audience):
-            kind = "photo" if isinstance(one, Photo) else "place"
-            hidden[kind].update({getattr(one, "id", ""), getattr(one, "file", "")} - {""})
+        if isinstance(one, Finding) and not item_seen(one, audience):
+            hidden.add(one.id)
         if not structure and isinstance(one, (Found, Step)):
-            name = one.id if isinstance(one, Found) else one.adds
-            hidden["place"].update({name or ""} - {""})
-    return hidden
+            hidden.add((one.id if isinstance(one, Found) else one.adds) or "")
+    return hidden - {""}
 
 
 def _terms(used: Terms, audience: Audience) -> Terms:
