@@ -22,6 +22,7 @@ from casebook.cli.shared import (
     say,
     tell,
     today,
+    uncollected,
 )
 from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import templates_folder
@@ -91,6 +92,7 @@ def new(name: str | None, archive: str | None) -> int:
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
 @click.option("--all", "show_all", is_flag=True, help="Show all messages, not ten of a kind.")
 @archive_option
+@uncollected()
 def check(cases: tuple[str, ...], form: str, show_all: bool, archive: str | None) -> int:
     """Say what is wrong in the records, or lacking: all of it, or that of some cases.
 
@@ -136,6 +138,7 @@ def _errors(found: Iterable[Diagnostic]) -> list[Diagnostic]:
 @client_option
 @click.option("--leave-out", is_flag=True, help="Build without the cases that have errors.")
 @archive_option
+@uncollected()
 def build(audience: str | None, client: str | None, leave_out: bool, archive: str | None) -> int:
     """Build the site of an audience: public into site/, others into a folder beside it.
 

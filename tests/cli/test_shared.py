@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import gc
+
 import click
 import pytest
 
-from casebook.cli.shared import find_archive, for_whom, place_of, read, tell
+from casebook.cli.shared import find_archive, for_whom, place_of, read, tell, uncollected
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.model.base import Audience
 from tests.stories.archives import small_archive
@@ -65,3 +67,10 @@ def test_a_diagnostic_is_told_with_its_line(archive, capsys):
     assert told.out == ""
     assert "4 | id: 2025-001" in told.err
     assert "\x1b" not in told.err
+
+
+def test_the_search_for_circles_rests_during_a_command_and_goes_on_after_it():
+    assert gc.isenabled()
+    with uncollected():
+        assert not gc.isenabled()
+    assert gc.isenabled()
