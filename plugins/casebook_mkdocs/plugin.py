@@ -28,6 +28,7 @@ from casebook.terminal import counted
 from casebook_mkdocs.config import Options
 
 LOG = get_plugin_logger("casebook")
+NOT_IN_NAV = InclusionLevel.NOT_IN_NAV  # in it, size and time grow with the square
 SHEETS = re.compile(r"assets/(stylesheets/main\.[^/]*|own-page)\.css")  # Material's, ours over it
 
 
@@ -70,12 +71,11 @@ class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Our pages beside the hand-written ones, without what only the theme's frame needs."""
         own = [file for file in files.documentation_pages() if file.dest_uri != "index.html"]
-        titles = tuple((_title(file, config), file.dest_uri) for file in own)
         self.site = flow.publish(
             self.shown,
             self.pictures,
             site_url=config.site_url or "",
-            own_pages=titles,
+            own_pages=[(_title(file, config), file.dest_uri) for file in own],
             diagnostics=self.notes,
         )
         self.pages = {page.address: page for page in self.site.pages}
@@ -89,8 +89,7 @@ class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             files.remove(file)
         for address in self.pages:
             name = address.removesuffix(".html") + ".md"
-            inclusion = InclusionLevel.NOT_IN_NAV
-            files.append(File.generated(config, name, content="", inclusion=inclusion))
+            files.append(File.generated(config, name, content="", inclusion=NOT_IN_NAV))
         return files
 
     def on_page_context(self, context: Any, *, page: Page, **_: Any) -> Any:
