@@ -68,6 +68,10 @@ class Publisher:
         self.by_id = {case.id: case for case in self.cases}
         self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
         self.ways = ways_of(self.cases, self.lexicon)
+        self.leading_to: dict[str, list[Way]] = {case.id: [] for case in self.cases}
+        for way in self.ways:
+            for one in way.cases:
+                self.leading_to[one].append(way)
         self.name = say(self.archive.settings.name) or DEFAULT_NAME
 
     def _operation(self, word: str) -> str:
@@ -192,9 +196,7 @@ class _Maker:
         return chosen.src if chosen else ""
 
     def _told(self, case: Case, root: str) -> Told:
-        links = tuple(
-            Link(way.title, root + way.address) for way in self.of.ways if case.id in way.cases
-        )
+        links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
         return Told(
             summary=self.of.summaries[case.id],
             gaps=self.of.wishes.gaps.get(case.id, ()),
