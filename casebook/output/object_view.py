@@ -200,7 +200,7 @@ def found_line(found: Found, wording: Wording) -> Line:
         if places:
             line.extend((Run(f", {word} "), *wording.places(places)))
     if found.adhesive is not None:
-        line.extend((Run(", stuck with "), *wording.material(found.adhesive)))
+        line.extend((Run(", stuck with "), *wording.adhesive(found.adhesive)))
     details = [*items(found.held), say(found.origin)]
     details.append(say(found.note))
     line.extend(Run(f", {one}") for one in details if one)

@@ -122,7 +122,7 @@ def _bond(step: Step, wording: Wording, joint: str) -> Line:
     held = ", ".join(one for one in items(step.held) if not _told(one, step, wording))
     if step.adhesive is None:
         return (Run(f", {held}"),) if held else ()
-    glue = wording.material(step.adhesive)
+    glue = wording.adhesive(step.adhesive)
     if isinstance(step.adhesive, Gap) and str(step.adhesive) == "none":
         return (Run(f", {held}, without adhesive" if held else ", without adhesive"),)
     return (Run(joint), *glue, Run(f", {held}" if held else ""))

@@ -95,6 +95,12 @@ class Wording:
         carrier = self.material(material.carrier)
         return (*damped, Run(" in "), *carrier) if carrier else damped
 
+    def adhesive(self, material: Material | Gap | None) -> Line:
+        """An adhesive as a phrase; one that is not known is said to be an adhesive."""
+        if isinstance(material, Gap) and str(material) in _ADHESIVES:
+            return (Run(_ADHESIVES[str(material)]),)
+        return self.material(material)
+
     def _name(self, material: Material) -> Line:
         if name := known(material.is_):
             return (self.term("materials", name),)
@@ -119,7 +125,8 @@ class Wording:
         return [str(one) for one in figures if one is not None]
 
 
-_GAPS = {
+_GAPS = {"none": "nothing", "unnamed": "a material not named", "unknown": "an unknown material"}
+_ADHESIVES = {
     "none": "no adhesive",
     "unnamed": "an adhesive not named",
     "unknown": "an unknown adhesive",

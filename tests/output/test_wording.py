@@ -46,3 +46,9 @@ def test_a_gap_is_said_as_written() -> None:
 def test_only_ways_in_have_addresses() -> None:
     assert way_address("structures", "tight-back") == "ways/structure/tight-back/index.html"
     assert way_address("tools", "brush") == ""
+
+
+def test_what_is_not_named_is_called_a_material_and_only_glue_an_adhesive():
+    unnamed = Gap(Unknowing.UNNAMED)
+    assert text_of(WORDING.material(unnamed)) == "a material not named"
+    assert text_of(WORDING.adhesive(unnamed)) == "an adhesive not named"
