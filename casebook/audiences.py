@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from typing import Any, TypeVar
 
-from casebook.model.archive import Archive, Case, Redacted, Shown
+from casebook.model.archive import Archive, Case, Link, Redacted, Shown
 from casebook.model.base import (
     NOTHING,
     Audience,
@@ -30,7 +30,8 @@ class Veil:
     """One audience's view of one case: what it sees, and how photos are named there.
 
     `hidden` holds the names of places that are not shown; `photos` gives the name under which a
-    photo is shown by its file name and by its id, so that what is not in it is not shown.
+    photo is shown by its file name and by its id, so that what is not in it is not shown. `cases`
+    are the ids of the cases that are shown: a link to any other goes with all that it says.
     """
 
     def __init__(
@@ -39,11 +40,13 @@ class Veil:
         structure: bool = True,
         hidden: Collection[str] = (),
         photos: Mapping[str, str] = NOTHING,
+        cases: Collection[str] = (),
     ) -> None:
         self.audience = audience
         self.structure = structure
         self.hidden = hidden
         self.photos = photos
+        self.cases = cases
 
     def record(self, one: R) -> R:
         """A record with only what may be seen, without places and unread keys."""
@@ -52,6 +55,8 @@ class Veil:
             value = getattr(one, info.name)
             if info.points == "photo" and isinstance(value, tuple):
                 values[info.name] = tuple(self.photos[ref] for ref in value if ref in self.photos)
+            elif info.points == "case":
+                values[info.name] = self._case(value)
             else:
                 values[info.name] = self.value(value, self.hidden if info.points else ())
         if isinstance(one, Photo):
@@ -61,7 +66,7 @@ class Veil:
     def value(self, value: Any, hidden: Collection[str]) -> Any:
         """A field's value with only what may be seen of it; None where nothing may."""
         if isinstance(value, Record):
-            return self.record(value) if item_seen(value, self.audience) else None
+            return self.record(value) if self._item_seen(value) else None
         if isinstance(value, tuple):
             shown = (self.value(one, hidden) for one in value)
             return tuple(one for one in shown if one is not None)
@@ -69,6 +74,15 @@ class Veil:
             pairs = value.items()
             return {key: self.value(one, hidden) for key, one in pairs if key not in hidden}
         return None if hidden and isinstance(value, str) and value in hidden else value
+
+    def _case(self, value: Any) -> Any:
+        """A case's id where that case is shown; a way of not knowing one stays."""
+        return None if isinstance(value, str) and value not in self.cases else value
+
+    def _item_seen(self, one: Record) -> bool:
+        """Whether an item is seen: by its own audience, and by the case that it is a link to."""
+        hidden = isinstance(one, Link) and self._case(one.case) is None
+        return not hidden and item_seen(one, self.audience)
 
     def _own(self, one: Record) -> dict[str, Any]:
         """What a step keeps beside its fields: what a recipe filled in, where that is shown."""
@@ -105,7 +119,8 @@ def case_seen(case: Case, audience: Audience, client: str = "") -> bool:
 def redact(archive: Archive, audience: Audience, client: str = "") -> Redacted:
     """The archive as one audience may see it; for a client, the cases that name its key."""
     seen = [case for case in archive.cases if case_seen(case, audience, client)]
-    veiled = [_case(case, audience, archive.images.get(case.id, {})) for case in seen]
+    ids = frozenset(name for case in seen for name in (case.id, *items(case.was)))
+    veiled = [_case(case, audience, ids, archive.images.get(case.id, {})) for case in seen]
     cases = tuple(case for case, _ in veiled)
     shown = Archive(
         settings=Veil(audience).record(archive.settings),
@@ -122,12 +137,12 @@ def _structure_seen(case: Case, audience: Audience) -> bool:
 
 
 def _case(
-    case: Case, audience: Audience, images: Mapping[str, Image]
+    case: Case, audience: Audience, ids: Collection[str], images: Mapping[str, Image]
 ) -> tuple[Case, Mapping[str, Image]]:
     structure = _structure_seen(case, audience)
     kept = [one for one in items(case.photos) if item_seen(one, audience)]
     names = _photo_names(kept)
-    veil = Veil(audience, structure, _hidden_places(case, audience, structure), names)
+    veil = Veil(audience, structure, _hidden_places(case, audience, structure), names, ids)
     found = {names[one.file or one.id]: images[one.file] for one in kept if one.file in images}
     return veil.record(case), found
 

@@ -16,6 +16,7 @@ from casebook.model.archive import Archive, Case
 from casebook.model.base import Audience, FieldInfo, Gap, Record, schema
 from casebook.model.photos import Image
 from casebook.model.settings import Settings
+from casebook.model.treatment import Step
 from casebook.model.vocabulary import Terms
 from casebook.output.pictures import Pictures
 from casebook.output.site import Site
@@ -125,6 +126,7 @@ def written(made: Site) -> dict[str, str]:
 
 _VALUES = {
     "Acidity": ("8.0", "7.5"),
+    "Colour": ("L 52 a 3 b 10", "L 60 a 3 b 10"),
     "Count": ("3", "4"),
     "Date": ("1873", "1874"),
     "Duration": ("2 h", "3 h"),
@@ -135,6 +137,7 @@ _VALUES = {
     "Temperature": ("20 °C", "25 °C"),
 }
 _POINTS = {
+    "case": ("2025-031", "2025-031"),
     "layer": ("lining-1", "lining-2"),
     "person": ("AM", "RT"),
     "photo": ("p1", "p1"),
@@ -143,31 +146,40 @@ _POINTS = {
 }
 
 
-def filled(cls: type[Any], choose: Choose, depth: int = 1) -> Any:
-    """A record of any type with every field of the schema filled; `depth` ends what holds itself."""
+Inside = tuple[type[Any], ...]
+
+
+def filled(cls: type[Any], choose: Choose, inside: Inside = ()) -> Any:
+    """A record of any type with every field filled; what may hold itself does so once.
+
+    A step that holds steps is a run; those inside it are plain steps.
+    """
+    within = (*inside, cls)
     values = {}
     for info in schema(cls).values():
         chosen = choose(cls, info)
         if isinstance(chosen, int):
-            chosen = _filled(info.type, cls, info, choose, depth)
+            chosen = _filled(info.type, cls, info, choose, within)
         values[info.name] = chosen
+    if cls is Step and not values["steps"]:
+        values["each"] = ()
     return cls(**{name: one for name, one in values.items() if one is not ...})
 
 
-def _filled(hint: Any, cls: type[Any], info: FieldInfo, choose: Choose, depth: int) -> Any:
+def _filled(hint: Any, cls: type[Any], info: FieldInfo, choose: Choose, within: Inside) -> Any:
     origin, args = typing.get_origin(hint), typing.get_args(hint)
     if origin is typing.Annotated:
-        return _filled(args[0], cls, info, choose, depth)
+        return _filled(args[0], cls, info, choose, within)
     if origin in (typing.Union, types.UnionType):
         first = next(one for one in args if one not in (types.NoneType, Gap))
-        return _filled(first, cls, info, choose, depth)
+        return _filled(first, cls, info, choose, within)
     if origin is tuple:
-        inner = _filled(args[0], cls, info, choose, depth)
+        inner = _filled(args[0], cls, info, choose, within)
         return () if inner is ... else (inner,)
     if origin is not None:
-        inner = _filled(args[1], cls, info, choose, depth)
+        inner = _filled(args[1], cls, info, choose, within)
         return {} if inner is ... else {_key(cls, info): inner}
-    return _one(hint, cls, info, choose, depth)
+    return _one(hint, cls, info, choose, within)
 
 
 def _key(cls: type[Any], info: FieldInfo) -> str:
@@ -175,10 +187,10 @@ def _key(cls: type[Any], info: FieldInfo) -> str:
     return named.get(info.name, "spine")
 
 
-def _one(hint: Any, cls: type[Any], info: FieldInfo, choose: Choose, depth: int) -> Any:
+def _one(hint: Any, cls: type[Any], info: FieldInfo, choose: Choose, within: Inside) -> Any:
     variant = choose(cls, info)
     if issubclass(hint, Record):
-        return filled(hint, choose, depth - (hint is cls)) if depth or hint is not cls else ...
+        return filled(hint, choose, within) if within.count(hint) < 2 else ...
     if issubclass(hint, StrEnum):
         return list(hint)[variant]
     if hint is bool:

@@ -14,10 +14,11 @@ from casebook.diagnostics import Diagnostic, Severity
 from casebook.model.archive import Case, Kind, Standing, Status
 from casebook.model.base import Audience, Gap, Record, Unknowing, items
 from casebook.model.condition import Holding, Stage
+from casebook.model.details import Fate, Grain, Hand, WentTo
 from casebook.model.materials import Material
 from casebook.model.object import Part
 from casebook.model.proposal import Choice
-from casebook.model.treatment import Episode, Fate, Grain, Step
+from casebook.model.treatment import Episode, Step
 from casebook.reading import did_you_mean, gap_from, outline, read
 from casebook.source import Node, parse, read_document
 from casebook.values.durations import Duration
@@ -128,7 +129,7 @@ def test_the_sketched_case_says_in_bulk_what_is_not_known(case: Case):
 
 
 def test_the_sketched_sitting_ran_over_a_night_under_initials_that_spell_no(episode: Episode):
-    assert episode.hands == ("NO",)
+    assert episode.hands == (Hand(who="NO"),)
     assert episode.episode == Count.parse("2")
     assert episode.date is not None
     assert not isinstance(episode.date, Gap)
@@ -138,7 +139,7 @@ def test_the_sketched_sitting_ran_over_a_night_under_initials_that_spell_no(epis
 def test_the_sketched_steps_say_what_was_taken_off(episode: Episode):
     words, removal, *_ = items(episode.steps)
     assert words == Step(words="photographed the tooling, so that it can be made again")
-    assert (removal.removes, removal.fate) == (("old-glue",), Fate.DISCARDED)
+    assert (removal.removes, removal.fate) == (("old-glue",), WentTo(is_=Fate.DISCARDED))
     assert isinstance(removal.agent, Material)
     carrier = Material(is_="methyl-cellulose", concentration=Percent.parse("4 %"))
     assert removal.agent.carrier == carrier
@@ -151,11 +152,10 @@ def test_the_sketched_lining_dries_a_night(episode: Episode):
     weight = Grammage.parse("5 g/m²")
     assert lining.material == Material(is_="tengujo", weight=weight, lot="24-7")
     assert lining.grain is Grain.ALONG
-    assert lining.dries is not None
-    assert not isinstance(lining.dries, Gap)
-    assert lining.dries.under == ("release-sheet", "elastic-bandage")
-    assert isinstance(lining.dries.for_, Duration)
-    assert (lining.dries.for_.nights, lining.dries.for_.exact) == (1, 0)
+    (drying,) = items(lining.dries)
+    assert drying.under == ("release-sheet", "elastic-bandage")
+    assert isinstance(drying.for_, Duration)
+    assert (drying.for_.nights, drying.for_.exact) == (1, 0)
     assert items(lining.tried)[0].outcome is Choice.GIVEN_UP
 
 

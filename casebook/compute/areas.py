@@ -14,8 +14,9 @@ from casebook.compute.uses import material_name
 from casebook.compute.zones import Zone, zones_of
 from casebook.model.archive import Case
 from casebook.model.base import Maybe, known
+from casebook.model.details import Outcome
 from casebook.model.materials import Material
-from casebook.model.treatment import Outcome, Step
+from casebook.model.treatment import Step
 
 LININGS = frozenset({"line", "line-spine", "laminate", "face", "make-hollow"})
 """Operations whose layers are linings of the whole; repairs, guards and infills are not."""

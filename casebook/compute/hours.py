@@ -3,56 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from casebook.compute.figures import ZERO, Doubt, Effect, Figure, read, total
+from casebook.compute.clocks import (
+    NO_HOURS,
+    STOPPED,
+    Clock,
+    Hours,
+    added,
+    by_hand,
+    clock,
+    hours_of,
+    is_timed,
+    on_trials,
+)
+from casebook.compute.figures import Doubt, Effect, Figure, read, total
 from casebook.compute.places import ground
-from casebook.compute.steps import NameOperation, Placed, none, number_of, operation, placed
+from casebook.compute.runs import inner_steps
+from casebook.compute.steps import (
+    NameOperation,
+    Placed,
+    hands_of,
+    number_of,
+    operation,
+    placed,
+)
 from casebook.compute.uses import touched
 from casebook.model.archive import Case
-from casebook.model.base import Gap, Maybe, items, known
-from casebook.model.proposal import Choice
+from casebook.model.base import Maybe, items, known
+from casebook.model.proposal import Choice, courses
 from casebook.model.treatment import Episode, Step
 from casebook.values.durations import Duration
 
-NO_TIME = Doubt(Effect.AT_LEAST, "step has no time", "steps have no time")
-EMPTY_SITTING = Doubt(Effect.AT_LEAST, "sitting has no time", "sittings have no time")
-NO_WAIT = Doubt(Effect.AT_LEAST, "wait has no recorded length", "waits have no recorded length")
-NO_DRYING = Doubt(
-    Effect.AT_LEAST, "drying has no recorded length", "dryings have no recorded length"
-)
 SITTING_USED = Doubt(Effect.NOTE, "sitting is timed as a whole", "sittings are timed as a whole")
 SITTING_LEFT = Doubt(
     Effect.NOTE,
     "sitting has a time of its own that is not added to its steps",
     "sittings have times of their own that are not added to their steps",
 )
+EMPTY_SITTING = Doubt(Effect.AT_LEAST, "sitting has no time", "sittings have no time")
 OPTION_WITHOUT = Doubt(Effect.AT_LEAST, "chosen option has no time", "chosen options have no time")
-
-
-@dataclass(frozen=True, slots=True)
-class Clock:
-    """Time on one clock: whole minutes, and nights, which are counted and never turned to hours."""
-
-    minutes: Figure = ZERO
-    nights: Figure = ZERO
-
-
-STOPPED = Clock()
-"""A clock that never ran."""
-
-
-@dataclass(frozen=True, slots=True)
-class Hours:
-    """The three clocks: hands at the bench, hands free, and setting or drying."""
-
-    bench: Clock = STOPPED
-    waiting: Clock = STOPPED
-    drying: Clock = STOPPED
-
-
-NO_HOURS = Hours()
-"""No hours at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,16 +139,6 @@ def timesheet(case: Case, name: NameOperation) -> Timesheet:
     )
 
 
-def added(hours: Iterable[Hours]) -> Hours:
-    """The sum of hours, clock by clock."""
-    every = tuple(hours)
-    return Hours(
-        bench=_clocks(one.bench for one in every),
-        waiting=_clocks(one.waiting for one in every),
-        drying=_clocks(one.drying for one in every),
-    )
-
-
 def folded(rows: Iterable[Row]) -> tuple[Row, ...]:
     """Rows of one heading added up, in the order of their headings."""
     groups: dict[tuple[str, ...], list[Hours]] = {}
@@ -172,11 +152,6 @@ def in_words_only(step: Step) -> bool:
     return known(step.words) is not None and operation(step, str) == ""
 
 
-def _clocks(clocks: Iterable[Clock]) -> Clock:
-    every = tuple(clocks)
-    return Clock(total(one.minutes for one in every), total(one.nights for one in every))
-
-
 def _rows(spent: Iterable[Spent], key: Callable[[Spent], tuple[str, ...]]) -> tuple[Row, ...]:
     return folded(Row(key(one), one.hours) for one in spent)
 
@@ -187,17 +162,28 @@ def _spent(case: Case, name: NameOperation) -> Iterator[Spent]:
     below = ground(case)
     for one in placed(case):
         word = operation(one.step, name)
-        yield Spent(
-            hours=_hours(one, one.episode in whole),
+        parts = {part for step in (one.step, *one.siblings) for part in touched(below, step)}
+        spent = Spent(
+            hours=hours_of(one, one.episode in whole),
             operation=(word,) if word else (),
-            parts=touched(below, one.step),
+            parts=tuple(sorted(parts)),
             episode=(one.episode,) if one.episode else (),
             hands=one.hands,
         )
+        yield from _shared_out(spent, one, one.episode in whole)
     for number, sitting in _sittings(case):
         if (bench := _sitting(sitting)) != STOPPED:
-            hands = tuple(sorted(set(items(sitting.hands))))
+            hands = hands_of(sitting.hands, ())
             yield Spent(Hours(bench=bench), episode=(number,), hands=hands)
+
+
+def _shared_out(spent: Spent, one: Placed, in_whole: bool) -> Iterator[Spent]:
+    """A step's hours, with the bench time given to each hand where each has its own."""
+    shares = () if in_whole else by_hand(one)
+    rest = replace(spent.hours, bench=on_trials(one)) if shares else spent.hours
+    yield replace(spent, hours=rest)
+    for who, share in shares:
+        yield replace(spent, hours=Hours(bench=share), hands=(who,))
 
 
 def _sittings(case: Case) -> list[tuple[str, Episode]]:
@@ -206,7 +192,7 @@ def _sittings(case: Case) -> list[tuple[str, Episode]]:
 
 def _timed_as_whole(sitting: Episode) -> bool:
     """Whether a sitting's own time counts: it has one, and no step in it has."""
-    timed = any(known(step.time) is not None for step in items(sitting.steps))
+    timed = any(is_timed(step) for step in inner_steps(items(sitting.steps)))
     return known(sitting.time) is not None and not timed
 
 
@@ -214,54 +200,15 @@ def _sitting(sitting: Episode) -> Clock:
     """What a sitting adds to its steps: its own time, or only a word about it."""
     time = known(sitting.time)
     if _timed_as_whole(sitting):
-        return _clock(time, SITTING_USED)
+        return clock(time, False, SITTING_USED)
     if time is not None:
         return Clock(Figure(0, (SITTING_LEFT,)))
     return STOPPED if items(sitting.steps) else Clock(Figure(0, (EMPTY_SITTING,)))
 
 
-def _hours(one: Placed, in_whole: bool) -> Hours:
-    step = one.step
-    return Hours(
-        bench=STOPPED if in_whole else _bench(step),
-        waiting=_optional(step.waits, NO_WAIT),
-        drying=_drying(step),
-    )
-
-
-def _bench(step: Step) -> Clock:
-    """A step's own time and that of its trials, which comes on top of it."""
-    trials = (known(trial.time) for trial in items(step.tried))
-    own = Clock(Figure(0, (NO_TIME,))) if step.time is None else _optional(step.time, NO_TIME)
-    return _clocks([own, *(_clock(time) for time in trials if time is not None)])
-
-
-def _drying(step: Step) -> Clock:
-    drying = known(step.dries)
-    if drying is None:
-        missing = step.dries is not None and not none(step.dries)
-        return Clock(Figure(0, (NO_DRYING,))) if missing else STOPPED
-    return _optional(drying.for_, NO_DRYING) if drying.for_ else Clock(Figure(0, (NO_DRYING,)))
-
-
-def _optional(time: Maybe[Duration], missing: Doubt) -> Clock:
-    """A time that may be left out or be none; where it is said not to be known, a doubt."""
-    if time is None or none(time):
-        return STOPPED
-    return Clock(Figure(0, (missing,))) if isinstance(time, Gap) else _clock(time)
-
-
-def _clock(time: Duration | None, *doubts: Doubt) -> Clock:
-    if time is None:
-        return STOPPED
-    minutes = read(time, 1, "time")
-    nights = Figure(time.nights, minutes.doubts) if time.nights else ZERO
-    return Clock(minutes.but(*doubts), nights)
-
-
 def _plan(case: Case, spent: Iterable[Spent]) -> Plan:
     lump = known(case.time)
-    timed = any(known(one.step.time) is not None for one in placed(case))
+    timed = any(is_timed(one.step) for one in placed(case))
     as_whole = any(_timed_as_whole(sitting) for _, sitting in _sittings(case))
     bench = total(one.hours.bench.minutes for one in spent)
     return Plan(
@@ -275,7 +222,7 @@ def _plan(case: Case, spent: Iterable[Spent]) -> Plan:
 def _planned(case: Case) -> Figure | None:
     """The time of the options that were chosen, together; else the estimate for the whole."""
     proposal = known(case.proposal)
-    options = items(proposal.options) if proposal else ()
+    options = courses(proposal) if proposal else ()
     chosen = [_minutes(one.time) for one in options if known(one.outcome) is Choice.CHOSEN]
     if any(one is not None for one in chosen):
         return total(one or Figure(0, (OPTION_WITHOUT,)) for one in chosen)

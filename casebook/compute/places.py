@@ -49,12 +49,19 @@ class Ground:
         """A place without its face: `sheet/verso` is `sheet`; a layer's zone is the part."""
         words = [word.strip() for word in place.split("/") if word.strip()]
         named = words[:1] + [word for word in words[1:] if word.casefold() not in FACES]
-        return "/".join(named[1:] if len(named) > 1 and named[0] in self.layers else named)
+        layer = self._layer_in(named)
+        return "/".join(named[layer:] if 0 < layer < len(named) else named)
 
     def layer(self, place: str) -> str:
         """The layer that a place is, or is a zone or a face of; a part stands for itself."""
-        first = place.partition("/")[0].strip()
-        return first if first in self.layers else self.bare(place)
+        words = [word.strip() for word in place.split("/") if word.strip()]
+        layer = self._layer_in(words)
+        return "/".join(words[:layer]) if layer else self.bare(place)
+
+    def _layer_in(self, words: list[str]) -> int:
+        """How many words of a path name a layer, whose own name may be a path in a run; else 0."""
+        ends = range(len(words), 0, -1)
+        return next((n for n in ends if "/".join(words[:n]) in self.layers), 0)
 
     def part(self, place: str) -> Part:
         """The declared part at a place, found by its path or by a name borne once; else empty."""
@@ -97,10 +104,14 @@ def _tree(parts: Mapping[str, Part], above: str) -> Iterator[tuple[str, Part]]:
 
 
 def _below_found(layer: Found) -> tuple[str, ...]:
-    return items(layer.onto) or items(layer.over) or items(layer.joins)
+    bonded = tuple(place for bond in items(layer.bonds) for place in items(bond.onto))
+    lies = items(layer.onto) or bonded or tuple(layer.spans) or items(layer.soaks_in)
+    return lies or items(layer.over) or items(layer.joins)
 
 
 def _below_laid(step: Step) -> tuple[str, ...]:
     inside = known(step.in_thickness_of)
     within = (inside,) if inside else ()
-    return items(step.onto) or items(step.over) or tuple(step.spans) or within
+    bonded = tuple(place for bond in items(step.bonds) for place in items(bond.onto))
+    lies = items(step.onto) or bonded or items(step.soaks_in)
+    return lies or items(step.over) or tuple(step.spans) or within

@@ -9,7 +9,8 @@ from casebook.compute.places import Ground
 from casebook.compute.steps import none, placed
 from casebook.model.archive import Case
 from casebook.model.base import Gap, items, known
-from casebook.model.treatment import Outcome, Step
+from casebook.model.details import Outcome
+from casebook.model.treatment import Step
 
 
 class Presence(StrEnum):

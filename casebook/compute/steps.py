@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 
+from casebook.compute.runs import own_names, unrolled
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, Unknowing, items, known
-from casebook.model.treatment import Episode, Outcome, Step
+from casebook.model.details import Hand, Outcome
+from casebook.model.object import Bond
+from casebook.model.treatment import Episode, Step
 
 NameOperation = Callable[[str], str]
 """From an operation as written to its name in the vocabulary, or the same word if unknown."""
@@ -28,20 +31,52 @@ _BY_VERB = (
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A step with the number of its sitting ("" outside any) and the hands that did it."""
+    """A step with the number of its sitting ("" outside any) and the hands that did it.
+
+    In a run, a step is told for each member; `siblings` are the same step on the other members,
+    where its times are for all of them together.
+    """
 
     episode: str
     step: Step
     hands: tuple[str, ...]
+    run: bool = False
+    siblings: tuple[Step, ...] = ()
 
 
 def placed(case: Case) -> Iterator[Placed]:
-    """Every step of a case: those outside sittings first, then sitting by sitting."""
-    for step in items(case.steps):
-        yield Placed("", step, _hands(step.hands, ()))
+    """Every step: those outside sittings first, then sitting by sitting; runs are unrolled."""
+    names = _names(case)
+    yield from _sitting(items(case.steps), "", (), names)
     for number, episode in enumerate(items(case.episodes), 1):
-        for step in items(episode.steps):
-            yield Placed(number_of(episode, number), step, _hands(step.hands, episode.hands))
+        steps = items(episode.steps)
+        yield from _sitting(steps, number_of(episode, number), episode.hands, names)
+
+
+def _sitting(
+    steps: Collection[Step], episode: str, hands: Many[Hand], names: Collection[str]
+) -> Iterator[Placed]:
+    for step in steps:
+        if not step.each:
+            yield Placed(episode, step, hands_of(step.hands, hands))
+            continue
+        for done in unrolled(step, names):
+            own = hands_of(done.step.hands, hands_of_run(step, hands))
+            yield Placed(episode, done.step, own, True, done.siblings)
+
+
+def hands_of_run(run: Step, sitting: Many[Hand]) -> Many[Hand]:
+    """The hands of a run: its own where it names any, else those of its sitting."""
+    return sitting if run.hands == () else run.hands
+
+
+def _names(case: Case) -> frozenset[str]:
+    """The names of layers that are the case's own, not those of a member of a run."""
+    found = {one.id for one in items(case.as_found)}
+    every = [*items(case.steps), *(s for one in items(case.episodes) for s in items(one.steps))]
+    added = {step.adds for step in every if step.adds}
+    inside = {name for step in every if step.each for name in own_names(step)}
+    return frozenset((found | added) - inside - {"", None})
 
 
 def number_of(episode: Episode, place: int) -> str:
@@ -51,10 +86,10 @@ def number_of(episode: Episode, place: int) -> str:
     return str(place if written is None else int(written))
 
 
-def _hands(own: Many[str], sitting: Many[str]) -> tuple[str, ...]:
+def hands_of(own: Many[Hand], sitting: Many[Hand]) -> tuple[str, ...]:
     """Whose step it is; "unknown" is an answer, so that the sitting's hands do not replace it."""
     hands = sitting if own == () else own
-    return tuple(sorted(set(items(hands))))
+    return tuple(sorted({who for one in items(hands) if (who := known(one.who))}))
 
 
 def none(value: object) -> bool:
@@ -69,9 +104,16 @@ def lays(step: Step) -> bool:
     """
     if not step.adds or known(step.is_) == "part" or step.outcome is Outcome.GIVEN_UP:
         return False
-    held_only = step.adhesive is None and bool(items(step.held))
+    if stuck := [bond for bond in items(step.bonds) if _sticks(bond)]:
+        return any(items(bond.onto) for bond in stuck)
     lies = bool(items(step.onto) or step.spans or known(step.in_thickness_of))
-    return lies and not none(step.adhesive) and not held_only
+    return lies and _sticks(step)
+
+
+def _sticks(bond: Step | Bond) -> bool:
+    """Whether something is held with an adhesive, be it one that nobody named."""
+    held_only = bond.adhesive is None and bool(items(bond.held))
+    return not none(bond.adhesive) and not held_only
 
 
 def operation(step: Step, name: NameOperation) -> str:

@@ -9,10 +9,11 @@ from fractions import Fraction
 from itertools import chain
 
 from casebook.compute.areas import NO_AREAS, Areas, areas, summed
+from casebook.compute.clocks import added
 from casebook.compute.figures import Figure
 from casebook.compute.figures import total as add
 from casebook.compute.geometry import roundness
-from casebook.compute.hours import NO_PLAN, NO_SHEET, Plan, Row, Timesheet, added, folded, timesheet
+from casebook.compute.hours import NO_PLAN, NO_SHEET, Plan, Row, Timesheet, folded, timesheet
 from casebook.compute.measures import length, spine_width
 from casebook.compute.places import Ground, ground
 from casebook.compute.steps import NameOperation

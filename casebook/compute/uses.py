@@ -23,6 +23,8 @@ class Role(StrEnum):
     BATH = "bath"
     CONDITIONER = "conditioner"
     CARRIER = "carrier"
+    SOLVENT = "solvent"
+    COLOUR = "colour"
     TEST = "test"
 
 
@@ -73,7 +75,9 @@ def touched(below: Ground, step: Step) -> tuple[str, ...]:
     places = [place for verb in VERBS[1:] for place in items(getattr(step, verb))]
     inside = known(step.in_thickness_of)
     onto = (*items(step.onto), *items(step.over), *items(step.to), *step.spans)
-    return tuple(sorted(below.under((*places, *onto, *((inside,) if inside else ())))))
+    bonded = (place for bond in items(step.bonds) for place in items(bond.onto))
+    within = (*items(step.soaks_in), *((inside,) if inside else ()))
+    return tuple(sorted(below.under((*places, *onto, *bonded, *within))))
 
 
 def _in_steps(case: Case, below: Ground) -> Iterator[Use]:
@@ -92,8 +96,11 @@ def _in_steps(case: Case, below: Ground) -> Iterator[Use]:
 
 
 def _of_step(step: Step) -> Iterator[Use]:
-    for name, role in _FIELDS:
-        yield from _of(getattr(step, name), role)
+    for said in (step, *items(step.ways)):
+        for name, role in _FIELDS:
+            yield from _of(getattr(said, name), role)
+    for bond in items(step.bonds):
+        yield from _of(bond.adhesive, Role.ADHESIVE)
     bath = known(step.bath)
     for name, role in _BATH_FIELDS if bath else ():
         yield from _of(getattr(bath, name), role)
@@ -114,6 +121,11 @@ def _of(material: Maybe[Material], role: Role) -> Iterator[Use]:
         for use in _names(material, role):
             yield _labelled(use, material)
         yield from _of(material.carrier, Role.CARRIER)
+        yield from _of(material.solvent, Role.SOLVENT)
+        for part in items(material.built_of):
+            yield from _of(part, role)
+        if toned := known(material.toned):
+            yield from (Use(word, Role.COLOUR) for word in items(toned.with_))
 
 
 def _nameless(gap: Gap, role: Role) -> Iterable[Use]:

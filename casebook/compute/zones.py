@@ -17,8 +17,9 @@ from casebook.compute.measures import (
 from casebook.compute.places import Ground
 from casebook.compute.steps import none
 from casebook.model.base import items, known
+from casebook.model.details import Piece, Scope
 from casebook.model.object import Size
-from casebook.model.treatment import Piece, Scope, Step
+from casebook.model.treatment import Step
 
 BEYOND = ""
 """The part of a zone that lies on nothing: what was cut wider than all it spans."""
@@ -81,7 +82,8 @@ def zones_of(ground: Ground, step: Step) -> tuple[Zone, ...]:
 
 def _parts(ground: Ground, step: Step) -> tuple[str, ...]:
     inside = known(step.in_thickness_of)
-    places = items(step.onto) or ((inside,) if inside else tuple(step.spans))
+    bonded = tuple(place for bond in items(step.bonds) for place in items(bond.onto))
+    places = items(step.onto) or bonded or ((inside,) if inside else tuple(step.spans))
     return ground.under(places)
 
 

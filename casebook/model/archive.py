@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import ClassVar, NewType
 
-from casebook.model.base import Audience, Many, Maybe, Record, client, lab, public, record
+from casebook.model.base import Audience, CaseRef, Many, Maybe, Record, client, lab, public, record
 from casebook.model.condition import (
     Examination,
     Finding,
@@ -104,6 +104,29 @@ class Written(Record):
     """What it was written up from: bench book, slides, a publication with its citation."""
 
 
+class Kinship(StrEnum):
+    """What another case is to this one."""
+
+    RETREATS = "retreats"
+    SAME_SET = "same-set"
+    LIKE = "like"
+    OLD_CARRIER = "old-carrier"
+
+
+@record
+class Link(Record):
+    """A link to another case, by its id; that case's page shows it too, the other way round."""
+
+    SHORT: ClassVar[str] = "case"
+
+    case: CaseRef | None = public()
+    """The id of the other case."""
+    is_: Maybe[Kinship] = public()
+    """What it is: retreats (treated there before), same-set, like, old-carrier (came off that)."""
+    because: Maybe[str] = public()
+    """In what, or why."""
+
+
 @record
 class Case(Record):
     """One treated object, or a set treated together, with everything recorded about it."""
@@ -130,6 +153,8 @@ class Case(Record):
     """Who worked on it, by initials. Source: AIC Commentary 27 B."""
     dates: Maybe[Dates] = public()
     """Landmarks: received, examined, returned."""
+    links: Many[Link] = public(())
+    """Other cases that belong with this one."""
     object: Maybe[Object] = public()
     """What the object is. Source: AIC Commentary 24 B."""
     bindings: Many[Binding] = public(())
@@ -152,6 +177,8 @@ class Case(Record):
     """The treatment plan and its approval. Source: AIC Commentary 26 B."""
     steps: Many[Step] = public(())
     """Steps of a treatment written up in one go, without episodes."""
+    order: Maybe[str] = public(structural=True)
+    """`not recorded` or `unknown` where nobody can say in which order `steps` were done."""
     episodes: Many[Episode] = public(())
     """The sittings; they may stand here or as files in `episodes/`."""
     left_alone: Many[LeftAlone] = public(())

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, fields
 from enum import StrEnum
 from types import MappingProxyType
-from typing import Any, ClassVar, TypeVar, Union, cast, dataclass_transform
+from typing import Annotated, Any, ClassVar, TypeVar, Union, cast, dataclass_transform
 
 from casebook.diagnostics import Span
 
@@ -92,12 +92,15 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Marks a field as holding references, to a `photo`, `test`, `layer`, `person` or `place`.
+    """Marks a field as pointing at a `case`, `photo`, `test`, `layer`, `person` or `place`.
 
     A `place` is a part or a layer, such as `spine`, `board 1`, `sheet/verso` or `cloth-lining`.
     """
 
     kind: str
+
+
+CaseRef = Annotated[str, Points("case")]
 
 
 def public(default: Any = None, *, structural: bool = False) -> Any:

@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import StrEnum
 from typing import Annotated, ClassVar
 
-from casebook.model.base import Audience, Many, Maybe, Points, Record, Words, lab, public, record
+from casebook.model.base import (
+    Audience,
+    CaseRef,
+    Many,
+    Maybe,
+    Points,
+    Record,
+    Words,
+    lab,
+    public,
+    record,
+)
 from casebook.model.materials import Material
-from casebook.model.object import PlaceRef
+from casebook.model.object import Bond, PlaceRef, Walls
 from casebook.values.dates import Date
 from casebook.values.quantities import Acidity, Count, Grammage, Length
 
@@ -48,6 +60,18 @@ class Found(Record):
     """What it covers without being bonded to it."""
     joins: Many[PlaceRef] = public((), structural=True)
     """What it holds together."""
+    spans: Mapping[PlaceRef, Maybe[Length]] = public({}, structural=True)
+    """Zones of a layer that covers several parts, each with its width. Unit: length."""
+    bonds: Many[Bond] = public((), structural=True)
+    """For what is held in several ways at once: each bond with its own place."""
+    hides: Many[PlaceRef] = public((), structural=True)
+    """What lies hidden under it though nothing bonds the two."""
+    cuts: Many[PlaceRef] = public((), structural=True)
+    """What its sewing, tack or slot goes through."""
+    soaks_in: Many[PlaceRef] = public((), structural=True)
+    """For a consolidant, a size or a dressing: what it went into and stays in."""
+    walls: Maybe[Walls] = public(structural=True)
+    """For a hollow tube: its plies on the spine and away from it, such as `1 on, 2 off`."""
     adhesive: Maybe[Material] = public(structural=True)
     """What it is stuck with: a material, `unknown`, `unnamed` (there, not named) or `none`."""
     held: Many[str] = public((), structural=True)
@@ -76,8 +100,10 @@ class History(Record):
     """Who did it."""
     what: Maybe[str] = public()
     """What was done."""
+    case: Maybe[CaseRef] = public()
+    """The case that tells of it, where it is one of this archive."""
     state: Maybe[str] = public()
-    """How it stands now: sound, failed, partly lost."""
+    """How it stands now: sound, failed, partly lost, half done and taken over."""
     because: Maybe[str] = public()
     """What made it fail, or how it is known."""
     audience: Audience | None = lab()
@@ -136,8 +162,14 @@ class Test(Record):
     """What came of it: bleeds, no change, or a reading."""
     ph: Maybe[Acidity] = public(structural=True)
     """A measured pH. Unit: pH."""
+    times: Maybe[Count] = public(structural=True)
+    """How often it was repeated on the same spot. Unit: count."""
     stand_in: Maybe[str] = public(structural=True)
-    """What it was made on, if not the object itself: a sample, a stand-in."""
+    """What it was made on, if not the object itself: a like sheet, an offcut."""
+    sample: Maybe[str] = public()
+    """What was taken from the object for it, from where, and what became of it."""
+    laboratory: Maybe[str] = public()
+    """Where it was made, if not in this lab."""
     by: Many[PersonRef] = public(())
     """Who made it."""
     date: Maybe[Date] = public()

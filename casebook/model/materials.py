@@ -16,8 +16,9 @@ ToolWord = Annotated[str, Words("tools")]
 
 _WITH_FIGURE = re.compile(
     r"(?P<name>.*?[^\s,]),?\s+(?P<figure>(?:about |c\. |ca\.? |~)?\d[\d.,/–-]*\s*"
-    r"(?:(?P<share>%.*)|(?P<weight>g\s*/\s*m.*|gsm)))$"
+    r"(?:(?P<share>%.*?)|(?P<weight>g\s*/\s*m.*|gsm)))(?:\s+in\s+(?P<solvent>\S.*))?$"
 )
+_WHEN = re.compile(r"(?P<with>.*?),?\s+(?P<when>before|after)(?: it was laid)?(?:,\s*(?P<how>.+))?")
 
 
 class Basis(StrEnum):
@@ -28,12 +29,43 @@ class Basis(StrEnum):
     PARTS = "parts"
 
 
+class When(StrEnum):
+    """Whether something was done to a material before it was laid or after."""
+
+    BEFORE = "before"
+    AFTER = "after"
+
+
+@record
+class Toning(Record):
+    """How a material was given its colour. `acrylic-colour before, two thin coats` says all."""
+
+    SHORT: ClassVar[str] = "with"
+
+    with_: Many[MaterialWord] = public(())
+    """What it was toned with; `none` where it was left as it was on purpose."""
+    when: When | None = public()
+    """Before it was laid, or after."""
+    how: Maybe[str] = public()
+    """How, how often, and how near it came."""
+
+    @classmethod
+    def from_text(cls, text: str) -> Mapping[str, str | list[str]]:
+        """Read what it was toned with, and behind it when and how."""
+        found = _WHEN.fullmatch(text.strip())
+        if not found:
+            return {"with": text}
+        with_ = [one.strip() for one in found["with"].split("+")]
+        rest = {key: found[key] for key in ("when", "how") if found[key]}
+        return {"with": with_, **rest}
+
+
 @record
 class Material(Record):
     """A material, adhesive or agent in use: its name from the vocabulary and what is known of it.
 
     Plain text stands for `is`; a figure behind it is read too: `methyl-cellulose 4 %` gives the
-    concentration, `tengujo 5 g/m²` the weight.
+    concentration, `tengujo 5 g/m²` the weight, `acrylic-resin 5 % in acetone` the solvent as well.
     """
 
     SHORT: ClassVar[str] = "is"
@@ -58,8 +90,14 @@ class Material(Record):
     """The maker's lot, roll or batch number."""
     colour: Maybe[str] = public()
     """Its colour in words."""
-    toned: Maybe[str] = public()
+    toned: Maybe[Toning] = public()
     """What it was toned with, and whether before or after it was laid."""
+    prepared: Maybe[str] = public()
+    """How it was made ready before it was laid: coated and dried, split, washed."""
+    built_of: Many[Material] = public(())
+    """What it was built up from beforehand, from the side that lies on the object."""
+    splits: Maybe[bool] = public()
+    """Whether it gives way in its own thickness when pulled: yes or no."""
     damped: Maybe[bool] = public()
     """Whether it was damped before it was laid: yes or no."""
     mix: Mapping[MaterialWord, Ratio | Count] = public({})
@@ -68,6 +106,8 @@ class Material(Record):
     """What the parts of the mixture, or the per cent, are measured by."""
     concentration: Maybe[Percent] = public()
     """Strength of a solution or dispersion. Unit: per cent, with its basis if known."""
+    solvent: Maybe[Material] = public()
+    """What it is dissolved in."""
     carrier: Maybe[Material] = public()
     """What holds an agent in place, such as a gel or paste."""
     applied: Maybe[str] = public()
@@ -88,4 +128,5 @@ class Material(Record):
         if not found:
             return {"is": text}
         key = "concentration" if found["share"] else "weight"
-        return {"is": found["name"], key: found["figure"]}
+        solvent = {"solvent": found["solvent"]} if found["solvent"] else {}
+        return {"is": found["name"], key: found["figure"], **solvent}

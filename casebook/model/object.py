@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
@@ -9,6 +10,8 @@ from casebook.model.base import Many, Maybe, Points, Record, Words, lab, public,
 from casebook.model.materials import Material, MaterialWord
 from casebook.values.dates import Date
 from casebook.values.quantities import Count, Length
+
+_WALLS = re.compile(r"(?P<inner>\w+)\s+on\b,?\s*(?:and\s+)?(?P<outer>\w+)\s+off", re.I)
 
 PlaceRef = Annotated[str, Points("place")]
 
@@ -68,6 +71,31 @@ class Holder(Record):
 
 
 @record
+class Came(Record):
+    """How much of a set came for treatment: `3 of 5`."""
+
+    SHORT: ClassVar[str] = "done"
+
+    done: Maybe[Count] = public()
+    """How many came. Unit: count."""
+    of: Maybe[Count] = public()
+    """Out of how many. Unit: count."""
+    rest: Maybe[str] = public()
+    """Where the others are, and why they did not come."""
+
+    @classmethod
+    def from_text(cls, text: str) -> Mapping[str, str | list[str]]:
+        """Read "3 of 5"."""
+        return counted(text) or {"done": text}
+
+
+def counted(text: str) -> Mapping[str, str] | None:
+    """The two counts of "3 of 5" by the keys they stand for; None for any other text."""
+    found = re.fullmatch(r"(?P<done>[^,;]*\d)\s+of\s+(?P<of>[^,;]*\d)", text.strip())
+    return found.groupdict() if found else None
+
+
+@record
 class Object(Record):
     """What the object is. Source of the whole: AIC Commentary 24 B, identification."""
 
@@ -83,6 +111,8 @@ class Object(Record):
     """Its measures. Unit: length. Source: AIC Commentary 24 B, measurements."""
     leaves: Maybe[str] = public()
     """Extent in leaves, pages or sheets, as counted."""
+    came: Maybe[Came] = public()
+    """Of a set, how many members came: `3 of 5`."""
     marks: Many[str] = public(())
     """Marks, labels, inscriptions. Source: AIC Commentary 24 B, marks/labels."""
     housing: Maybe[str] = public()
@@ -181,3 +211,39 @@ class Part(Record):
     """Anything else about it."""
     parts: Mapping[str, Part] = public({}, structural=True)
     """Its own parts, by name."""
+
+
+@record
+class Bond(Record):
+    """One of several bonds of one layer: what it holds to, and how."""
+
+    SHORT: ClassVar[str] = "onto"
+
+    onto: Many[PlaceRef] = public((), structural=True)
+    """What it holds to here: a part, a layer, a face."""
+    adhesive: Maybe[Material] = public(structural=True)
+    """What it is stuck with here; `unnamed`, `unknown` or `none`."""
+    held: Many[str] = public((), structural=True)
+    """How it is held mechanically here: sewn, laced, tacked, slotted."""
+    cuts: Many[PlaceRef] = public((), structural=True)
+    """What that goes through, or what was cut for it."""
+    face: Maybe[str] = public(structural=True)
+    """Which face it holds with: inner, outer, recto, verso."""
+    where: Maybe[str] = public(structural=True)
+    """Where, in words, if not over the whole of it: along the edges, at head and tail."""
+
+
+@record
+class Walls(Record):
+    """The walls of a hollow tube, in plies. `1 on, 2 off` gives both."""
+
+    inner: Maybe[Count] = public(structural=True)
+    """Plies on the spine. Unit: count."""
+    outer: Maybe[Count] = public(structural=True)
+    """Plies away from it. Unit: count."""
+
+    @classmethod
+    def from_text(cls, text: str) -> Mapping[str, str | list[str]]:
+        """Read "1 on, 2 off"."""
+        found = _WALLS.fullmatch(text.strip())
+        return found.groupdict() if found else {}

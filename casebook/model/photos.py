@@ -45,6 +45,10 @@ class Photo(Record):
     """Who took it."""
     shows: Many[PlaceRef] = public(())
     """Parts, layers and findings that can be seen in it."""
+    medium: Maybe[str] = public()
+    """What it is, if not a file here: slide, negative, print, X-ray film."""
+    held: Maybe[str] = public()
+    """Where it is kept, if not here."""
     caption: Maybe[str] = public()
     """What a reader should see in it."""
     scale: Maybe[bool] = public()

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import ClassVar
 
-from casebook.model.base import Audience, Many, Maybe, Record, client, lab, public, record
+from casebook.model.base import Audience, Many, Maybe, Record, client, items, lab, public, record
 from casebook.model.condition import PersonRef
 from casebook.model.materials import Material
 from casebook.values.dates import Date
@@ -61,6 +62,20 @@ class Decision(Record):
 
 
 @record
+class Question(Record):
+    """One of several questions of a plan, each with courses of its own."""
+
+    SHORT: ClassVar[str] = "asks"
+
+    asks: Maybe[str] = public()
+    """What was to be decided."""
+    options: Many[Option] = public(())
+    """The courses considered."""
+    decided: Maybe[Decision] = public()
+    """The approval, where it was given for this question alone."""
+
+
+@record
 class Change(Record):
     """A change of plan, and whether it was agreed. Source: AIC Commentary 26 B."""
 
@@ -86,11 +101,19 @@ class Proposal(Record):
     """What the treatment is to achieve."""
     options: Many[Option] = public(())
     """The courses considered."""
+    questions: Many[Question] = public(())
+    """Where there were several questions: each with its own courses."""
     decided: Maybe[Decision] = public()
-    """The approval."""
+    """The approval; for all questions together where they have none of their own."""
     changes: Many[Change] = public(())
     """Changes of plan after the approval."""
     by: Many[PersonRef] = public(())
     """Who wrote it."""
     date: Maybe[Date] = public()
     """When it was written."""
+
+
+def courses(proposal: Proposal) -> tuple[Option, ...]:
+    """Every course considered: those of the plan as a whole, then question by question."""
+    asked = (option for one in items(proposal.questions) for option in items(one.options))
+    return (*items(proposal.options), *asked)

@@ -2,153 +2,30 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import field
-from enum import StrEnum
 from typing import Annotated, ClassVar
 
 from casebook.model.base import Many, Maybe, Record, Words, lab, public, record
-from casebook.model.condition import Finding, PersonRef, PhotoRef, TestRef
+from casebook.model.condition import Finding, PhotoRef, TestRef
+from casebook.model.details import (
+    Against,
+    Bath,
+    Drying,
+    Grain,
+    Hand,
+    Leaves,
+    Outcome,
+    Scope,
+    Trial,
+    Way,
+    WentTo,
+)
 from casebook.model.materials import Material, ToolWord
-from casebook.model.object import PlaceRef, Size
-from casebook.model.proposal import Choice
+from casebook.model.object import Bond, PlaceRef, Size, Walls
 from casebook.values.dates import Date
 from casebook.values.durations import Duration
-from casebook.values.quantities import Acidity, Count, Length, Temperature
-
-
-class Fate(StrEnum):
-    """Where a thing that was removed went."""
-
-    DISCARDED = "discarded"
-    KEPT = "kept-with-object"
-    STORED = "stored-apart"
-    OWN_CASE = "own-case"
-    RETURNED = "returned"
-
-
-class Grain(StrEnum):
-    """Direction of the grain: on a spine `along` is head to tail."""
-
-    ALONG = "along"
-    ACROSS = "across"
-
-
-class Outcome(StrEnum):
-    """What came of a step as a whole."""
-
-    DONE = "done"
-    PARTLY = "partly"
-    GIVEN_UP = "given-up"
-
-
-@record
-class Drying(Record):
-    """Drying after a step: how long, under what. `overnight under blotter + weights` says both."""
-
-    SHORT: ClassVar[str] = "for"
-
-    for_: Maybe[Duration] = public(structural=True)
-    """How long. Nights are counted, never guessed at. Unit: duration."""
-    under: Many[ToolWord] = public(())
-    """What it dried under or between."""
-    until: Maybe[str] = public()
-    """What ended it, such as "dry to the touch"."""
-
-    @classmethod
-    def from_text(cls, text: str) -> Mapping[str, str | list[str]]:
-        """Read a length of time and, behind "under" or "between", what lay on it."""
-        found = re.fullmatch(r"(.*?)\s*\b(?:under|between|in)\s+(.+)", text.strip())
-        if not found:
-            return {"for": text}
-        time, under = found.groups()
-        things = [one.strip() for one in under.split("+")]
-        return {"for": time, "under": things} if time else {"under": things}
-
-
-@record
-class Piece(Record):
-    """Pieces of one size: how many, how big."""
-
-    count: Maybe[Count] = public(structural=True)
-    """How many of this size; one where left out. Unit: count."""
-    height: Maybe[Length] = public(structural=True)
-    """From head to tail. Unit: length."""
-    width: Maybe[Length] = public(structural=True)
-    """Across. Unit: length."""
-
-
-@record
-class Scope(Record):
-    """How much of a part a step covers: N of M, patches, edges, where needed."""
-
-    SHORT: ClassVar[str] = "where"
-
-    done: Maybe[Count] = public(structural=True)
-    """How many were done. Unit: count."""
-    of: Maybe[Count] = public(structural=True)
-    """Out of how many. Unit: count."""
-    rest: Maybe[str] = public(structural=True)
-    """What is said of the others."""
-    where: Maybe[str] = public(structural=True)
-    """Where, in words: along the fore-edge, where needed."""
-    pieces: Many[Piece] = public((), structural=True)
-    """The pieces, by number and size."""
-
-
-@record
-class Bath(Record):
-    """A bath: the liquid, how long, how often."""
-
-    SHORT: ClassVar[str] = "liquid"
-
-    liquid: Maybe[Material] = public(structural=True)
-    """What the bath was."""
-    conditioned: Maybe[Material] = public(structural=True)
-    """What was added to it."""
-    ph: Maybe[Acidity] = public()
-    """Its pH. Unit: pH."""
-    temperature: Maybe[Temperature] = public()
-    """Its temperature. Unit: °C."""
-    each: Maybe[Duration] = public()
-    """How long one bath lasted. Unit: duration."""
-    or_until: Maybe[str] = public()
-    """What could end one bath sooner."""
-    times: Maybe[Count] = public()
-    """How many baths. Unit: count."""
-    until: Maybe[str] = public()
-    """What ended the bathing."""
-
-
-@record
-class Leaves(Record):
-    """What a step left behind of what it removed."""
-
-    SHORT: ClassVar[str] = "layer"
-
-    layer: Maybe[PlaceRef] = public(structural=True)
-    """What is still there, in part; `none` if nothing is."""
-    where: Maybe[str] = public(structural=True)
-    """Where it is still."""
-
-
-@record
-class Trial(Record):
-    """Something tried in the course of a step, and what came of it."""
-
-    SHORT: ClassVar[str] = "what"
-
-    what: Maybe[str] = public(structural=True)
-    """What was tried."""
-    result: Maybe[str] = public(structural=True)
-    """What came of it."""
-    outcome: Maybe[Choice] = public(structural=True)
-    """Whether it was chosen or given up."""
-    because: Maybe[str] = public()
-    """Why."""
-    time: Maybe[Duration] = public()
-    """Bench time it took, beyond the step's own. Unit: duration."""
+from casebook.values.quantities import Count, Length
 
 
 @record
@@ -158,6 +35,9 @@ class Step(Record):
     Plain text is a step in words only: it is counted and searchable, and said to be words only.
     Exactly one structural key says what happened: `adds`, `removes`, `takes-off`, `puts-back`,
     `opens`, `joins` or `treats`. `do` names the operation where that does not say it.
+
+    A run says `each` and `steps` instead: its steps were done on every member. A place in it is
+    the member's own (`spine` is `volume 3/spine`), and so is a layer it adds (`volume 3/lining`).
     """
 
     SHORT: ClassVar[str] = "words"
@@ -186,12 +66,20 @@ class Step(Record):
     """What it covers without being bonded to it."""
     to: Many[PlaceRef] = public((), structural=True)
     """What it is joined to."""
-    spans: Mapping[PlaceRef, Length] = public({}, structural=True)
+    spans: Mapping[PlaceRef, Maybe[Length]] = public({}, structural=True)
     """Zones of a layer that covers several parts, each with its width. Unit: length."""
+    bonds: Many[Bond] = public((), structural=True)
+    """For what is held in several ways at once: each bond with its own place."""
     in_thickness_of: Maybe[PlaceRef] = public(structural=True)
     """For an infill: the part in whose thickness it lies."""
     hides: Many[PlaceRef] = public((), structural=True)
     """What lies hidden under it though nothing bonds the two."""
+    cuts: Many[PlaceRef] = public((), structural=True)
+    """What a sewing, a tack or a slot goes through, or what was cut for it."""
+    soaks_in: Many[PlaceRef] = public((), structural=True)
+    """For a consolidant or a size: what it went into and stays in."""
+    walls: Maybe[Walls] = public(structural=True)
+    """For a hollow tube: its plies on the spine and away from it, such as `1 on, 2 off`."""
     is_: Maybe[str] = public(structural=True)
     """What the added thing is, if not a layer: `part`."""
     material: Maybe[Material] = public(structural=True)
@@ -216,8 +104,12 @@ class Step(Record):
     """The bath, for washing and the like."""
     leaves: Maybe[Leaves] = public(structural=True)
     """What is still there of what was removed."""
-    fate: Maybe[Fate] = public(structural=True)
+    fate: Maybe[WentTo] = public(structural=True)
     """Where what was removed went: discarded, kept-with-object, stored-apart, own-case."""
+    against_original: Maybe[Against] = public(structural=True)
+    """Whether it is weaker than, like or stronger than the original that it lies across."""
+    ways: Many[Way] = public((), structural=True)
+    """Where one operation was done in several ways: each with its share of the part."""
     like: Maybe[str] = public(structural=True)
     """A recipe of the lab: what is not written here comes from it, and is shown as such."""
     except_: Maybe[str] = public(structural=True)
@@ -232,11 +124,13 @@ class Step(Record):
     """What was tried on the way."""
     result: Maybe[str] = public()
     """What came of it."""
+    falls_short: Maybe[str] = public()
+    """What was wished for and not reached."""
     outcome: Maybe[Outcome] = public(structural=True)
     """Whether it was done, partly done or given up; done where left out."""
     finds: Many[Finding] = public(())
     """What came to light in doing it."""
-    hands: Many[PersonRef] = public(())
+    hands: Many[Hand] = public(())
     """Who did it; the episode's hands where left out. Source: AIC Commentary 27 B."""
     date: Maybe[Date] = public()
     """When, if not on the episode's dates. Source: AIC Commentary 27 B."""
@@ -244,14 +138,38 @@ class Step(Record):
     """Time at the bench. Unit: duration."""
     waits: Maybe[Duration] = public()
     """Time waited with hands free, as for a poultice. Unit: duration."""
-    dries: Maybe[Drying] = public()
-    """Drying after it. Unit: duration."""
+    dries: Many[Drying] = public(())
+    """Drying after it, stage by stage. Unit: duration."""
+    beside: Maybe[bool] = public(structural=True)
+    """Whether it was done at the same time as the step before it: yes or no."""
     photo: Many[PhotoRef] = public(())
     """Photos that show it. Source: AIC Commentary 27 B, images of what will be obscured."""
+    each: Many[PlaceRef] = public((), structural=True)
+    """For a run of steps: the members on which it was done one after the other."""
+    steps: Many[Step] = public(())
+    """For a run: its steps, written once; a time says `each` or `all`."""
+    differs: Many[Differs] = public((), structural=True)
+    """For a run: where a member was treated otherwise."""
     note: Maybe[str] = lab()
     """A note for the lab alone."""
     assumed: frozenset[str] = field(default=frozenset(), metadata={"own": True})
     """The fields that were filled in from the recipe named in `like`."""
+
+
+@record
+class Differs(Record):
+    """How one step of a run was otherwise for some of its members."""
+
+    in_: Many[PlaceRef] = public((), structural=True)
+    """The members it speaks of."""
+    step: Maybe[str] = public(structural=True)
+    """Which step: what it adds, its operation, or its number in the run."""
+    instead: Maybe[Step] = public(structural=True)
+    """What was otherwise: the keys written here take the place of the step's own."""
+    left_out: Maybe[bool] = public(structural=True)
+    """Whether the step was left out for them: yes or no."""
+    because: Maybe[str] = public()
+    """Why."""
 
 
 VERBS = ("adds", "removes", "takes_off", "puts_back", "opens", "joins", "treats")
@@ -268,12 +186,14 @@ class Episode(Record):
     """What it was about, in a few words."""
     date: Maybe[Date] = public()
     """The day or days. Source: AIC Commentary 27 B, dated record of all treatment actions."""
-    hands: Many[PersonRef] = public(())
+    hands: Many[Hand] = public(())
     """Who was at the bench. Source: AIC Commentary 27 B."""
     climate: Maybe[str] = public()
     """Temperature and humidity of the room, where they matter."""
     steps: Many[Step] = public(())
     """What was done, in order."""
+    order: Maybe[str] = public(structural=True)
+    """`not recorded` or `unknown` where nobody can say in which order the steps were done."""
     photo: Many[PhotoRef] = public(())
     """Photos of the sitting as a whole."""
     time: Maybe[Duration] = public()

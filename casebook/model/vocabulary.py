@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from enum import StrEnum
 
 from casebook.model.base import Audience, Many, Maybe, Record, lab, public, record
-from casebook.values.quantities import Grammage
+from casebook.values.quantities import Count, Grammage
 
 KINDS = (
     "materials",
@@ -33,6 +34,36 @@ class Identifier(Record):
     """Where the pairing of term and number was read."""
 
 
+class Opener(StrEnum):
+    """The kind of thing that opens a bond."""
+
+    MOISTURE = "moisture"
+    ENZYME = "enzyme"
+    SOLVENT = "solvent"
+    HEAT = "heat"
+    MECHANICAL = "mechanical"
+
+
+@record
+class Release(Record):
+    """One way in which an adhesive, or a layer in its own thickness, can be opened."""
+
+    agent: Maybe[str] = public()
+    """With what, and how: "water, given slowly (damp blotter, poultice)"."""
+    kind: Many[Opener] = public(())
+    """moisture, enzyme, solvent, heat or mechanical; several where they act together."""
+    ease: Maybe[Count] = public()
+    """How easily: 5 at once, 1 hardly or never. Unit: count."""
+    ease_from: Maybe[str] = public()
+    """Where that figure comes from: stated in the source, judged from its text, from memory."""
+    leaves: Maybe[str] = public()
+    """What it leaves behind."""
+    when: Maybe[str] = public()
+    """Under which circumstances: aged hard, with alum or glue added, on original paper."""
+    source: Maybe[str] = public()
+    """Where it was read, or "common practice, no source"."""
+
+
 @record
 class Term(Record):
     """One word of the trade as this archive uses it."""
@@ -51,6 +82,14 @@ class Term(Record):
     """Whether it brings water with it: yes or no."""
     weight: Maybe[Grammage] = public()
     """Mass per area, for a paper or cloth of the lab. Unit: g/m²."""
+    splits: Maybe[bool] = public()
+    """Whether a thin layer of it gives way in its own thickness when pulled: yes or no."""
+    seals: Maybe[bool] = public()
+    """Whether a dry film of it keeps moisture from what lies beneath: yes or no."""
+    grain: Maybe[bool] = public()
+    """Whether it has a grain: no for most hand-made papers."""
+    releases: Many[Release] = public(())
+    """For an adhesive or a layer: what opens it, with the source of each."""
     past: Maybe[str] = public()
     """An operation in the past tense, for sentences."""
     noun: Maybe[str] = public()

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from casebook.model.base import items, known
-from casebook.model.treatment import Fate, Grain, Piece, Scope, Step
+from casebook.model.details import Fate, Grain, Piece, Scope, WentTo
+from casebook.model.treatment import Step
 from casebook.output.contexts import Line, Run
 from casebook.output.wording import Wording, listed, say
 
@@ -23,7 +24,7 @@ def clauses(step: Step, wording: Wording) -> list[Line]:
         _grain(step, wording),
         _cut(step),
         _spans(step, wording),
-        _said(_FATES[step.fate] if isinstance(step.fate, Fate) else ""),
+        _fate(known(step.fate)),
         _leaves(step, wording),
         _said("temporary" if known(step.temporary) else ""),
         _said(f"except {step.except_}" if known(step.except_) else ""),
@@ -33,6 +34,14 @@ def clauses(step: Step, wording: Wording) -> list[Line]:
 
 def _said(text: str) -> Line:
     return (Run(text),) if text else ()
+
+
+def _fate(fate: WentTo | None) -> Line:
+    """What became of what was removed, and where it is kept."""
+    if fate is None:
+        return ()
+    went, where = known(fate.is_), known(fate.where)
+    return _said(", ".join(one for one in (_FATES[went] if went else "", where) if one))
 
 
 def _grain(step: Step, wording: Wording) -> Line:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from casebook.model.base import Gap, items, known
-from casebook.model.treatment import VERBS, Drying, Step
+from casebook.model.details import Drying
+from casebook.model.treatment import VERBS, Step
 from casebook.output.clauses import bath, clauses
 from casebook.output.contexts import Line, Run
 from casebook.output.wording import Wording, listed, say, sentence, text_of
@@ -230,7 +231,7 @@ def time_line(step: Step, wording: Wording) -> str:
     parts = [
         f"{step.time} at the bench" if known(step.time) else "",
         f"{step.waits} waiting" if known(step.waits) else "",
-        drying_line(known(step.dries), wording),
+        *(drying_line(one, wording) for one in items(step.dries)),
     ]
     return "; ".join(part for part in parts if part)
 

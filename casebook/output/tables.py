@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from casebook.compute.areas import Areas
+from casebook.compute.clocks import Clock
 from casebook.compute.figures import Figure
-from casebook.compute.hours import Clock, Row, Timesheet
+from casebook.compute.hours import Row, Timesheet
 from casebook.compute.uses import Use
 from casebook.output.contexts import Fact, Line, Run, Table
 from casebook.output.wording import Wording

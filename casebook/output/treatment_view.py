@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from casebook.compute.hours import Timesheet
+from casebook.compute.steps import hands_of
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, Record, items, known
+from casebook.model.details import Hand, Trial
 from casebook.model.outcome import Claim
 from casebook.model.proposal import Choice, Option, Proposal
-from casebook.model.treatment import Episode, Step, Trial
+from casebook.model.treatment import Episode, Step
 from casebook.output.contexts import (
     EpisodeView,
     Line,
@@ -110,7 +112,7 @@ def _name(episode: Episode, n: int) -> str:
 
 def _episode(episode: Episode, n: int, time: str, wording: Wording, views: Views) -> EpisodeView:
     steps = items(episode.steps)
-    hands = ", ".join(items(episode.hands))
+    hands = ", ".join(hands_of(episode.hands, ()))
     climate = f" ({episode.climate})" if known(episode.climate) else ""
     return EpisodeView(
         number=n,
@@ -152,12 +154,17 @@ def _remarks(step: Step, wording: Wording) -> tuple[str, ...]:
         f"Result: {step.result}" if known(step.result) else "",
         f"Outcome: {step.outcome}" if known(step.outcome) else "",
         f"With {tools}" if tools else "",
-        f"Done by {', '.join(items(step.hands))}" if items(step.hands) else "",
+        f"Done by {', '.join(_hand(one) for one in items(step.hands))}" if step.hands else "",
         date_text(step.date),
         f"Taken from the recipe {step.like}: {assumed}" if assumed else "",
         f"For the lab: {step.note}" if known(step.note) else "",
     ]
     return tuple(text_of(sentence((Run(text),))) for text in texts if text)
+
+
+def _hand(hand: Hand) -> str:
+    """Initials, with the time of one's own: "RT (20 min)"."""
+    return f"{say(hand.who)} ({hand.time})" if known(hand.time) else say(hand.who)
 
 
 def _trial(trial: Trial) -> TrialView:

@@ -8,6 +8,7 @@ from enum import IntEnum
 from functools import cached_property
 
 from casebook.compute.places import Ground, ground
+from casebook.compute.runs import inner_steps
 from casebook.diagnostics import Span
 from casebook.model.archive import Archive, Case, Kind, Standing
 from casebook.model.base import NOTHING, Gap, Record, Unknowing, items, key_of, known, walk
@@ -77,9 +78,10 @@ class Look:
 
     @cached_property
     def worked(self) -> tuple[tuple[Step, Episode | None], ...]:
-        """Every step with its sitting, None for steps outside any."""
-        outside = [(step, None) for step in items(self.case.steps)]
-        inside = [(s, one) for one in items(self.case.episodes) for s in items(one.steps)]
+        """Every step with its sitting, None for steps outside any; those of runs as written."""
+        outside = [(step, None) for step in inner_steps(items(self.case.steps))]
+        sittings = items(self.case.episodes)
+        inside = [(s, one) for one in sittings for s in inner_steps(items(one.steps))]
         return (*outside, *inside)
 
     @property
@@ -109,7 +111,8 @@ class Look:
     def layers(self) -> frozenset[str]:
         """The ids of layers and parts that were found or added."""
         found = (one.id for one in items(self.case.as_found))
-        return frozenset({*found, *(step.adds for step in self.steps if step.adds)} - {""})
+        added = (step.adds for step in self.steps if step.adds)
+        return frozenset({*found, *added, *self.ground.layers} - {""})
 
     @cached_property
     def names(self) -> frozenset[str]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from casebook.compute.runs import SELF
+from casebook.compute.steps import placed
 from casebook.diagnostics import Severity
 from casebook.model.base import FieldInfo, Record, Unknowing, items, schema
 from casebook.reading import did_you_mean
@@ -19,6 +21,7 @@ _HINTS = {
     "test": "give the test that `id` under `tests`",
     "layer": "write the `id` of a layer under `as-found`, or of a step's `adds`",
     "place": "declare it under `parts`, or under `as-found` with this `id`",
+    "case": "write the `id` of a case of this archive",
 }
 _LISTS = {
     "photo": "among the photos of this case",
@@ -26,6 +29,7 @@ _LISTS = {
     "test": "among the tests of this case",
     "layer": "a layer of this case",
     "place": "a part or layer that this case or the vocabulary knows",
+    "case": "a case of this archive",
 }
 
 
@@ -43,13 +47,16 @@ _LISTS = {
         "Step.photo",
         "Step.allowed_by",
         "Claim.takes_off",
+        "Case.links",
+        "History.case",
+        "WentTo.case",
     ),
     weight=MISTAKE,
     raises="examination: {because: owner asked, by: XY}",
     passes="examination: {because: owner asked, by: AM}",
 )
 def unknown_reference(look: Look) -> Iterator[Raised]:
-    """A photo, person, test, layer or part that is pointed at is one of this case.
+    """What is pointed at is there: a case of the archive, a photo, person, test, layer or part.
 
     A part may also be one of the vocabulary; of an unknown one this is never more than a warning.
     """
@@ -74,7 +81,8 @@ def _there(look: Look) -> Mapping[str, frozenset[str]]:
         "person": frozenset(look.case.people),
         "test": frozenset(one.id for one in items(look.case.tests)) - {""},
         "layer": look.layers,
-        "place": look.names | frozenset(_findings(look)),
+        "place": look.names | frozenset(_findings(look)) | {SELF},
+        "case": frozenset(name for one in look.archive.cases for name in (one.id, *items(one.was))),
     }
 
 
@@ -135,7 +143,7 @@ def _named(look: Look) -> Iterator[tuple[str, str, Record, str]]:
     """Everything of the case that has a name of its own: kind, name, record, its key."""
     case = look.case
     found = [("a layer found", one.id, one, "id") for one in items(case.as_found)]
-    added = [("a layer added", step.adds or "", step, "adds") for step in look.steps]
+    added = [("a layer added", one.step.adds or "", one.step, "adds") for one in placed(case)]
     photos = [("a photo", one.id, one, "id") for one in items(case.photos)]
     findings = [("a finding", one.id, one, "id") for one in items(case.findings)]
     tests = [("a test", one.id, one, "id") for one in items(case.tests)]

@@ -36,6 +36,7 @@ _NIGHTS = re.compile(
 _NIGHT_RANGE = re.compile(
     r"[0-9]+\s*(?:[-–—]|to\b)\s*[0-9]+\s*nights?\b|(?:over\s*)?nights?\s*(?:[-–—]|to\b)", re.I
 )
+_PER = re.compile(r"(?<=\w)\s+(each|all)(?=\s*(?:\([^()]*\)\s*)?$)", re.I)
 _CLOCK = re.compile(r"[0-9]+:[0-9]+(?::[0-9]+)?")
 _VAGUE = re.compile(r"\b(?:weekends?|months?|years?|fortnights?|working\s+days?)\b", re.I)
 _VAGUE_HINTS = {
@@ -73,10 +74,12 @@ class Duration(Quantity):
     """How long something took. Base unit of `low` and `high`: minutes, beside the nights.
 
     "Overnight" is one night; how many minutes that was, nobody wrote. With nights alone `low` and
-    `high` are 0; "at least 2 nights" leaves `high` open. A day is 24 hours gone by.
+    `high` are 0; "at least 2 nights" leaves `high` open. A day is 24 hours gone by. In a run of
+    steps `per` says of what: "40 min each" of each member, "2 h all" of all of them together.
     """
 
     nights: int = 0
+    per: str = ""
 
     grammar: ClassVar[Grammar] = Grammar(
         "duration",
@@ -90,6 +93,7 @@ class Duration(Quantity):
     @classmethod
     def parse(cls, text: str) -> Self:
         """Read a duration. Raises NotUnderstood for any other text, and where it is ambiguous."""
+        written, (text, per) = text, _without_per(text)
         start, end = opening(text, cls.grammar), closing(text)
         _refuse_vague(text, start.end, end.start)
         found = _NIGHTS.match(text, start.end, end.start)
@@ -101,7 +105,8 @@ class Duration(Quantity):
             most = None if start.bound == "at least" else high
         else:
             least, most = limits(text, at, end.start, start.bound, cls.grammar)
-        return cls(least, most, start.about, end.doubtful, end.reason, text.strip(), nights)
+        about, doubtful, reason = start.about, end.doubtful, end.reason
+        return cls(least, most, about, doubtful, reason, written.strip(), nights, per)
 
     def _limits(self) -> str:
         known = super(Duration, self)._limits()
@@ -112,6 +117,15 @@ class Duration(Quantity):
             return known.replace("0 min", nights)
         bound = next((word for word in ("at least ", "up to ") if known.startswith(word)), "")
         return f"{bound}{nights} and {known.removeprefix(bound)}"
+
+
+def _without_per(text: str) -> tuple[str, str]:
+    """A text with a last "each" or "all" blanked out, so that every place in it stays the same."""
+    found = _PER.search(text)
+    if found is None:
+        return text, ""
+    start, end = found.span()
+    return f"{text[:start]}{' ' * (end - start)}{text[end:]}", found[1].lower()
 
 
 def _count(found: re.Match[str]) -> int:

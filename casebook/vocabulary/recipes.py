@@ -8,7 +8,7 @@ from typing import Any
 
 from casebook.diagnostics import Diagnostic
 from casebook.model.archive import Case
-from casebook.model.base import items
+from casebook.model.base import items, known, walk
 from casebook.model.treatment import Recipe, Step
 from casebook.reading import read
 from casebook.source import Mapping as MappingNode
@@ -29,9 +29,7 @@ def read_recipes(text: str, file: str) -> tuple[dict[str, Recipe], tuple[Diagnos
 def with_recipes(case: Case, recipes: Mapping[str, Recipe]) -> Case:
     """The case with what its steps leave unsaid taken from the recipes they name."""
     episodes = items(case.episodes)
-    if not any(step.like for one in episodes for step in items(one.steps)) and not any(
-        step.like for step in items(case.steps)
-    ):
+    if not any(isinstance(one, Step) and one.like for one in walk(case)):
         return case
     filled = tuple(replace(one, steps=_filled(one.steps, recipes)) for one in episodes)
     return replace(case, episodes=filled, steps=_filled(case.steps, recipes))
@@ -40,9 +38,15 @@ def with_recipes(case: Case, recipes: Mapping[str, Recipe]) -> Case:
 def _filled(steps: Any, recipes: Mapping[str, Recipe]) -> Any:
     if not isinstance(steps, tuple):
         return steps
-    return tuple(
-        _fill(step, recipes[step.like].step) if step.like in recipes else step for step in steps
-    )
+    return tuple(_whole(step, recipes) for step in steps)
+
+
+def _whole(step: Step, recipes: Mapping[str, Recipe]) -> Step:
+    """A step filled from its recipe, and so are the steps of a run."""
+    if step.each:
+        return replace(step, steps=_filled(step.steps, recipes))
+    recipe = recipes.get(known(step.like) or "")
+    return _fill(step, recipe.step) if recipe else step
 
 
 def _fill(step: Step, recipe: Step) -> Step:

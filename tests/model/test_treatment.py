@@ -6,9 +6,10 @@ import pytest
 
 from casebook.model import treatment
 from casebook.model.base import Gap, Unknowing, schema
+from casebook.model.details import Bath, Drying, Fate, Grain, Scope, WentTo
 from casebook.model.materials import Material
 from casebook.model.outcome import Claim, Lump, Reversibility
-from casebook.model.treatment import VERBS, Bath, Drying, Fate, Grain, Recipe, Scope, Step
+from casebook.model.treatment import VERBS, Recipe, Step
 from casebook.values.durations import Duration
 from casebook.values.quantities import Acidity, Count, Length, Percent
 from tests.model.reads import holds, reads
@@ -82,7 +83,7 @@ def test_a_bath_may_be_a_liquid_alone():
 
 def test_what_was_removed_has_a_fate_and_may_be_left_in_part():
     found = reads(Step, "{removes: glue, fate: kept with object, leaves: glue}")
-    assert found.fate is Fate.KEPT
+    assert found.fate == WentTo(is_=Fate.KEPT)
     assert found.leaves is not None
     assert not isinstance(found.leaves, Gap)
     assert found.leaves.layer == "glue"
