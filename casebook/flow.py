@@ -16,8 +16,9 @@ from casebook.model.archive import Redacted
 from casebook.model.base import Audience
 from casebook.output.contexts import Link
 from casebook.output.pictures import Pictures
-from casebook.output.publish import Wishes, publish_site
+from casebook.output.publish import publish_site
 from casebook.output.site import Site
+from casebook.output.whole import Wishes
 from casebook.photos.derive import derive_all
 from casebook.rules import gaps, run
 

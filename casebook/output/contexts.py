@@ -303,6 +303,7 @@ class FrameContext:
     """Links of the header: cases, ways in, the lab's own pages."""
     search: str
     """The address of the search page from here, which takes `?q=` (http) or `#q=` (disk)."""
+    icon: str
     styles: tuple[str, ...]
     scripts: tuple[str, ...]
     canonical: str
@@ -313,3 +314,5 @@ class FrameContext:
     footer: tuple[str, ...] = ()
     redirect: str = ""
     """For a moved page: where to go at once."""
+    data: str = ""
+    """What a program may read of the page, as JSON-LD, safe inside a script element; or ""."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from casebook.model.archive import Shown
 from casebook.model.base import Audience
 from casebook.model.settings import DEFAULT_NAME
+from casebook.output.assets import ICON, Fixed
 from casebook.output.contexts import FrameContext, Link
 from casebook.output.render import render
 from casebook.output.site import Frame
@@ -17,6 +18,27 @@ _BANNERS = {
     Audience.CLIENT: "A copy for one client.",
     Audience.PUBLIC: "",
 }
+_EVERYWHERE = ("gloss",)
+"""The scripts that every page loads."""
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What a page says of itself to programs, and the scripts that it needs by name.
+
+    `image` is the address of a picture for previews, `redirect` where to go at once, `data` what
+    a program may read of the page, as JSON-LD.
+    """
+
+    description: str = ""
+    image: str = ""
+    redirect: str = ""
+    scripts: tuple[str, ...] = ()
+    data: str = ""
+
+
+NOTHING_MORE = About()
+"""A page that says nothing of itself but its title."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,16 +48,14 @@ class Surround:
     shown: Shown
     site_url: str
     nav: tuple[Link, ...]
-    style: str
-    scripts: tuple[str, ...]
-    search_scripts: tuple[str, ...]
+    fixed: Fixed
+    index: tuple[str, ...]
+    """The addresses of the search index, which the search page alone loads."""
 
-    def frame(
-        self, address: str, title: str, description: str = "", image: str = "", redirect: str = ""
-    ) -> Frame:
+    def frame(self, address: str, title: str, about: About = NOTHING_MORE) -> Frame:
         """The frame of one page, with every link relative to where it stands."""
         settings = self.shown.archive.settings
-        context = self._context(address, title, description, image, redirect)
+        context = self._context(address, title, about)
         return Frame(
             language=say(settings.language) or "en",
             head=render("parts/head.html", frame=context),
@@ -43,32 +63,40 @@ class Surround:
             footer=render("parts/footer.html", frame=context),
         )
 
-    def _context(
-        self, address: str, title: str, description: str, image: str, redirect: str
-    ) -> FrameContext:
+    def _context(self, address: str, title: str, about: About) -> FrameContext:
         settings = self.shown.archive.settings
         root = root_of(address)
         name = say(settings.name) or DEFAULT_NAME
-        scripts = self.search_scripts if address == SEARCH else ()
         footer = (name, say(settings.address), say(settings.contact), say(settings.licence))
         banner = (say(settings.invented), _BANNERS[self.shown.audience])
         return FrameContext(
             title=f"{title} – {name}" if title != name else name,
-            description=description,
+            description=about.description,
             language=say(settings.language) or "en",
             root=root,
             site_name=name,
             home=f"{root}index.html",
             nav=tuple(Link(one.text, root + one.href) for one in self.nav),
             search=root + SEARCH,
-            styles=(root + self.style,),
-            scripts=tuple(root + one for one in (*self.scripts, *scripts)),
-            canonical=f"{self.site_url}{address}" if self.site_url else "",
-            image=f"{self.site_url}{image}" if self.site_url and image else "",
+            icon=root + ICON,
+            styles=(root + self.fixed.style,),
+            scripts=tuple(root + one for one in self._scripts(address, about)),
+            canonical=self._full(address),
+            image=self._full(about.image) if about.image else "",
             banner=" ".join(one for one in banner if one),
             footer=tuple(one for one in footer if one),
-            redirect=redirect,
+            redirect=about.redirect,
+            data=about.data,
         )
+
+    def _scripts(self, address: str, about: About) -> tuple[str, ...]:
+        index = self.index if address == SEARCH else ()
+        names = (*_EVERYWHERE, *about.scripts)
+        return (*index, *(self.fixed.scripts[name] for name in names))
+
+    def _full(self, address: str) -> str:
+        """An address on the web, where the site's is known; else ""."""
+        return f"{self.site_url}{address}" if self.site_url else ""
 
 
 SEARCH = "search/index.html"

@@ -1,0 +1,187 @@
+"""Every page of a site: where it stands, and how its body is made when it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from markupsafe import Markup
+
+from casebook.compute.summary import total
+from casebook.model.archive import Case
+from casebook.model.base import items
+from casebook.output.case_page import Told, card, case_page, describe, title_of
+from casebook.output.contexts import (
+    Card,
+    HomePage,
+    Line,
+    Link,
+    ListPage,
+    LostPage,
+    MovedPage,
+    Run,
+    SearchPage,
+    WaysPage,
+)
+from casebook.output.contexts import Fact as FactView
+from casebook.output.frame import NOTHING_MORE, SEARCH, About, Surround, root_of
+from casebook.output.pictures import before_and_after, case_pictures
+from casebook.output.render import render
+from casebook.output.site import Page
+from casebook.output.tables import total_facts
+from casebook.output.ways import INDEXES, TITLES, Way, groups
+from casebook.output.whole import Whole
+from casebook.output.wording import say
+
+RECENT = 6
+
+Make = Callable[[str], object]
+"""Makes a template's context for a page, given the way from it to the site's top."""
+
+
+class Maker:
+    """The pages of a site, each body made only when it is asked for."""
+
+    def __init__(self, whole: Whole, surround: Surround) -> None:
+        self.of = whole
+        self.surround = surround
+        self.cards: dict[tuple[str, str], Card] = {}
+
+    def pages(self) -> Iterator[Page]:
+        """Every page, home first."""
+        yield self._page("index.html", self.of.name, "home", self._home)
+        for case in self.of.cases:
+            yield self._case(case)
+            for old in items(case.was):
+                yield self._moved(case, old)
+        yield self._page("cases/index.html", "All cases", "list", self._all)
+        yield self._page("ways/index.html", "Ways in", "ways", self._all_ways)
+        for kind, address in INDEXES.items():
+            if any(way.kind == kind for way in self.of.ways):
+                yield self._index(kind, address)
+        for way in self.of.ways:
+            yield self._way(way)
+        yield self._page(SEARCH, "Search", "search", self._search, About(scripts=("search",)))
+        yield self._page("404.html", "Not here", "lost", self._lost)
+
+    def _page(
+        self, address: str, title: str, template: str, context: Make, about: About = NOTHING_MORE
+    ) -> Page:
+        def body() -> Markup:
+            return render(f"pages/{template}.html", page=context(root_of(address)))
+
+        return Page(address, title, body, lambda: self.surround.frame(address, title, about))
+
+    def _case(self, case: Case) -> Page:
+        address = f"cases/{case.id}/index.html"
+        return self._page(
+            address,
+            title_of(case),
+            "case",
+            lambda root: case_page(
+                case,
+                self.of.archive,
+                self.of.pictures,
+                self.of.wording(root),
+                self._told(case, root),
+            ),
+            About(description=describe(case), image=self._preview(case)),
+        )
+
+    def _preview(self, case: Case) -> str:
+        views = case_pictures(case, self.of.archive, self.of.pictures, "")
+        before, after = before_and_after(case, views)
+        chosen = after or before
+        return chosen.src if chosen else ""
+
+    def _told(self, case: Case, root: str) -> Told:
+        links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
+        return Told(
+            summary=self.of.summaries[case.id],
+            gaps=self.of.wishes.gaps.get(case.id, ()),
+            faults=self.of.wishes.faults.get(case.id, ()),
+            ways=links,
+            withheld=case.id in self.of.shown.withheld,
+        )
+
+    def _moved(self, case: Case, old: str) -> Page:
+        to = f"../{case.id}/index.html"
+        page = MovedPage("This case has moved", Link(title_of(case), to))
+        address = f"cases/{old}/index.html"
+        return self._page(address, page.title, "moved", lambda _: page, About(redirect=to))
+
+    def _cards(self, cases: tuple[Case, ...], root: str) -> tuple[Card, ...]:
+        return tuple(self._card(one, root) for one in cases)
+
+    def _card(self, case: Case, root: str) -> Card:
+        """A case's card; made once for each depth, since it stands on many pages."""
+        if (case.id, root) not in self.cards:
+            of = self.of
+            self.cards[case.id, root] = card(case, of.archive, of.pictures, of.wording(root))
+        return self.cards[case.id, root]
+
+    def _home(self, root: str) -> HomePage:
+        of = self.of
+        sums = total((case, of.summaries[case.id]) for case in of.cases).own
+        return HomePage(
+            name=of.name,
+            about=say(of.archive.settings.about),
+            ways=groups(of.ways, root),
+            recent=self._cards(of.cases[:RECENT], root),
+            all_cases=Link("All cases", f"{root}cases/index.html", str(len(of.cases))),
+            totals=total_facts(len(of.cases), sums.areas, sums.hours),
+        )
+
+    def _all(self, root: str) -> ListPage:
+        return self._list("All cases", "", self.of.cases, root)
+
+    def _list(self, title: str, kicker: str, cases: tuple[Case, ...], root: str) -> ListPage:
+        cards = self._cards(cases, root)
+        return ListPage(title, kicker, "", "", "", (), cards, ())
+
+    def _all_ways(self, root: str) -> WaysPage:
+        intro = "Cases by what the object is, what had happened to it, and what was done."
+        return WaysPage("Ways in", intro, groups(self.of.ways, root))
+
+    def _index(self, kind: str, address: str) -> Page:
+        def context(root: str) -> WaysPage:
+            ways = [way for way in self.of.ways if way.kind == kind]
+            return WaysPage(TITLES[kind], "", groups(ways, root, 0))
+
+        return self._page(address, TITLES[kind], "ways", context)
+
+    def _way(self, way: Way) -> Page:
+        def context(root: str) -> ListPage:
+            cases = tuple(self.of.by_id[one] for one in way.cases)
+            term = way.term
+            gloss = say(term.gloss) if term else ""
+            also = ", ".join(items(term.also)) if term else ""
+            caution = say(term.caution) if term else ""
+            cards = self._cards(cases, root)
+            up = Link(f"All under {TITLES[way.kind].lower()}", root + INDEXES[way.kind])
+            title = way.title[:1].upper() + way.title[1:]
+            return ListPage(
+                title,
+                TITLES[way.kind],
+                gloss,
+                also,
+                caution,
+                _facts(way),
+                cards,
+                (up,),
+            )
+
+        title = way.title[:1].upper() + way.title[1:]
+        return self._page(way.address, title, "list", context)
+
+    def _search(self, root: str) -> SearchPage:
+        return SearchPage("Search", groups(self.of.ways, root))
+
+    def _lost(self, root: str) -> LostPage:
+        return LostPage("Not here", Link("Go to the home page", f"{root}index.html"))
+
+
+def _facts(way: Way) -> tuple[FactView, ...]:
+    """A term's identifiers in open vocabularies, with where each pairing was read."""
+    ids = items(way.term.ids) if way.term else ()
+    lines: tuple[Line, ...] = tuple((Run(f"{one.scheme} {one.id} ({one.source})"),) for one in ids)
+    return (FactView("Identifiers", lines),) if lines else ()

@@ -1,0 +1,65 @@
+"""What the pages of one site share: its cases in order, their summaries, the ways to them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from casebook.compute.summary import summarise
+from casebook.model.archive import Case, Redacted
+from casebook.model.base import known
+from casebook.model.settings import DEFAULT_NAME
+from casebook.output.contexts import Link
+from casebook.output.pictures import Pictures
+from casebook.output.ways import Way, ways_of
+from casebook.output.wording import Wording, say
+from casebook.vocabulary import Lexicon
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the door says of a site: its address on the web, its own pages, and faults to show.
+
+    `gaps` and `faults` are sentences by case id; `own_pages` are links of hand-written pages.
+    """
+
+    site_url: str = ""
+    own_pages: tuple[Link, ...] = ()
+    gaps: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    faults: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+
+class Whole:
+    """All that one audience may see, with what several pages need of it computed once."""
+
+    def __init__(self, redacted: Redacted, pictures: Pictures, wishes: Wishes) -> None:
+        self.shown = redacted
+        self.archive = redacted.archive
+        self.pictures = pictures
+        self.wishes = wishes
+        self.lexicon = Lexicon(self.archive.terms)
+        self.cases = tuple(sorted(self.archive.cases, key=_newest_first))
+        self.by_id = {case.id: case for case in self.cases}
+        self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
+        self.ways = ways_of(self.cases, self.lexicon)
+        self.leading_to: dict[str, list[Way]] = {case.id: [] for case in self.cases}
+        for way in self.ways:
+            for one in way.cases:
+                self.leading_to[one].append(way)
+        self.name = say(self.archive.settings.name) or DEFAULT_NAME
+
+    def _operation(self, word: str) -> str:
+        found = self.lexicon.resolve("operations", word)
+        return found[1] if found else word
+
+    def wording(self, root: str) -> Wording:
+        """How words are written on a page from which `root` leads to the top."""
+        return Wording(self.lexicon, root)
+
+
+def _newest_first(case: Case) -> tuple[int, str]:
+    """The order of cases on a site: by the day they came, newest first, then by id."""
+    dates = known(case.dates)
+    received = known(dates.received) if dates else None
+    day = received.earliest_day() if received else None
+    return (-day.toordinal() if day else 0, case.id)
