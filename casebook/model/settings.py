@@ -45,6 +45,9 @@ class Settings(Record):
     """How to reach the lab."""
     language: Maybe[str] = public()
     """Language of the pages, as a tag such as `en` or `en-GB`."""
+    tag: Maybe[str] = public()
+    """For identifiers that last: a domain or an e-mail address of the lab's and a year in which it
+    was the lab's, such as `oakum-row.example,2025`. Source: RFC 4151."""
     units: Units | None = public()
     """Which measures pages show: metric, imperial or both."""
     licence: Maybe[str] = public()

@@ -314,5 +314,7 @@ class FrameContext:
     footer: tuple[str, ...] = ()
     redirect: str = ""
     """For a moved page: where to go at once."""
-    data: str = ""
-    """What a program may read of the page, as JSON-LD, safe inside a script element; or ""."""
+    data: Markup = Markup()
+    """What a program may read of the page, as JSON-LD that cannot end its element; or ""."""
+    feed: str = ""
+    """The address of the feed on the web, or ""."""

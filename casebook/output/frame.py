@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from casebook.model.archive import Shown
 from casebook.model.base import Audience
 from casebook.model.settings import DEFAULT_NAME
@@ -51,6 +53,8 @@ class Surround:
     fixed: Fixed
     index: tuple[str, ...]
     """The addresses of the search index, which the search page alone loads."""
+    feed: str = ""
+    """The feed's address on the web; "" where there is none."""
 
     def frame(self, address: str, title: str, about: About = NOTHING_MORE) -> Frame:
         """The frame of one page, with every link relative to where it stands."""
@@ -86,7 +90,8 @@ class Surround:
             banner=" ".join(one for one in banner if one),
             footer=tuple(one for one in footer if one),
             redirect=about.redirect,
-            data=about.data,
+            data=Markup(about.data),
+            feed=self.feed,
         )
 
     def _scripts(self, address: str, about: About) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from casebook.model.base import items
 from casebook.output.case_page import Told, card, case_page, describe, title_of
 from casebook.output.contexts import (
     Card,
+    CasePage,
     HomePage,
     Line,
     Link,
@@ -24,6 +25,9 @@ from casebook.output.contexts import (
 )
 from casebook.output.contexts import Fact as FactView
 from casebook.output.frame import NOTHING_MORE, SEARCH, About, Surround, root_of
+from casebook.output.glossary import ADDRESS as GLOSSARY
+from casebook.output.glossary import GlossaryPage, glossary_page, told_once
+from casebook.output.linked_data import case_data, picture_addresses
 from casebook.output.pictures import before_and_after, case_pictures
 from casebook.output.render import render
 from casebook.output.site import Page
@@ -60,6 +64,7 @@ class Maker:
                 yield self._index(kind, address)
         for way in self.of.ways:
             yield self._way(way)
+        yield self._page(GLOSSARY, "The trade's words", "glossary", self._glossary)
         yield self._page(SEARCH, "Search", "search", self._search, About(scripts=("search",)))
         yield self._page("404.html", "Not here", "lost", self._lost)
 
@@ -73,25 +78,23 @@ class Maker:
 
     def _case(self, case: Case) -> Page:
         address = f"cases/{case.id}/index.html"
-        return self._page(
-            address,
-            title_of(case),
-            "case",
-            lambda root: case_page(
-                case,
-                self.of.archive,
-                self.of.pictures,
-                self.of.wording(root),
-                self._told(case, root),
-            ),
-            About(description=describe(case), image=self._preview(case)),
-        )
 
-    def _preview(self, case: Case) -> str:
-        views = case_pictures(case, self.of.archive, self.of.pictures, "")
+        def context(root: str) -> CasePage:
+            of = self.of
+            told = self._told(case, root)
+            return told_once(case_page(case, of.archive, of.pictures, of.wording(root), told))
+
+        return self._page(address, title_of(case), "case", context, self._about(case, address))
+
+    def _about(self, case: Case, address: str) -> About:
+        """What a case's page says of itself: its picture for previews, its data for programs."""
+        of, url = self.of, self.of.wishes.site_url
+        views = case_pictures(case, of.archive, of.pictures, "")
         before, after = before_and_after(case, views)
         chosen = after or before
-        return chosen.src if chosen else ""
+        images = picture_addresses(url, views)
+        data = case_data(case, of.archive, of.lexicon, url + address if url else "", images)
+        return About(describe(case), chosen.src if chosen else "", data=data)
 
     def _told(self, case: Case, root: str) -> Told:
         links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
@@ -172,6 +175,10 @@ class Maker:
 
         title = way.title[:1].upper() + way.title[1:]
         return self._page(way.address, title, "list", context)
+
+    def _glossary(self, root: str) -> GlossaryPage:
+        pages = frozenset(way.address for way in self.of.ways)
+        return glossary_page(self.of.archive.terms, root, pages)
 
     def _search(self, root: str) -> SearchPage:
         return SearchPage("Search", groups(self.of.ways, root))

@@ -7,7 +7,10 @@ from collections.abc import Iterator
 from casebook.model.archive import Redacted
 from casebook.output.assets import fixed_assets
 from casebook.output.contexts import Link
+from casebook.output.feed import ADDRESS as FEED
+from casebook.output.feed import feed_of
 from casebook.output.frame import Surround
+from casebook.output.glossary import ADDRESS as GLOSSARY
 from casebook.output.maker import Maker
 from casebook.output.pictures import FOLDER, Pictures
 from casebook.output.render import render
@@ -24,12 +27,16 @@ def publish_site(redacted: Redacted, pictures: Pictures, wishes: Wishes) -> Site
     nav = (
         Link("Cases", "cases/index.html"),
         Link("Ways in", "ways/index.html"),
+        Link("Words", GLOSSARY),
         *whole.wishes.own_pages,
     )
     found = tuple(one.address for one in index)
-    surround = Surround(whole.shown, whole.wishes.site_url, nav, fixed, found)
+    feed = feed_of(whole)
+    address = feed.self if feed else ""
+    surround = Surround(whole.shown, whole.wishes.site_url, nav, fixed, found, address)
     pages = tuple(Maker(whole, surround).pages())
-    assets = (*fixed.assets, *index, *_photos(whole), *_sitemap(whole, pages))
+    news = [Asset(FEED, render("parts/feed.xml", feed=feed).encode())] if feed else []
+    assets = (*fixed.assets, *index, *_photos(whole), *_sitemap(whole, pages), *news)
     return Site(pages, assets, surround.frame)
 
 
