@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from typing import Any, TypeVar
 
-from casebook.model.archive import Archive, Case, Link, Redacted, Shown
+from casebook.model.archive import LAB, Archive, Case, Link, Redacted, Shown
 from casebook.model.base import (
     NOTHING,
     Audience,
@@ -126,10 +126,14 @@ def redact(archive: Archive, audience: Audience, client: str = "") -> Redacted:
         settings=Veil(audience).record(archive.settings),
         terms=_terms(used_terms(Lexicon(archive.terms), cases), audience),
         cases=cases,
-        images={case.id: images for case, images in veiled},
+        images={case.id: images for case, images in veiled} | _of_the_lab(archive),
     )
     withheld = frozenset(case.id for case in seen if not _structure_seen(case, audience))
     return Redacted(Shown(audience, shown, withheld))
+
+
+def _of_the_lab(archive: Archive) -> dict[str, Mapping[str, Image]]:
+    return {LAB: archive.images[LAB]} if LAB in archive.images else {}
 
 
 def _structure_seen(case: Case, audience: Audience) -> bool:

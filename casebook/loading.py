@@ -9,13 +9,13 @@ from pathlib import Path
 
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.files import Cache
-from casebook.model.archive import Archive, Case
+from casebook.model.archive import LAB, Archive, Case
 from casebook.model.base import items
 from casebook.model.photos import Image
 from casebook.model.settings import Settings
 from casebook.model.treatment import Episode, Recipe
 from casebook.model.vocabulary import KINDS, Terms
-from casebook.photos.inspect import inspect
+from casebook.photos.find import find_logo, find_photos
 from casebook.reading import did_you_mean, read
 from casebook.source import Mapping as MappingNode
 from casebook.source import parse, read_document
@@ -56,6 +56,7 @@ class _Folder:
 def load_archive(root: Path, cache: Cache) -> Loaded:
     """Read the whole archive in `root`. A user's fault is a diagnostic, never an exception."""
     settings, faults = _settings(root)
+    logo = find_logo(settings, root, cache)
     terms, recipes, more = _vocabulary(root)
     paths = _case_folders(root)
     folders = [_folder(one, root, recipes, cache) for one in paths if _has_case(one)]
@@ -65,14 +66,14 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
         terms=terms,
         cases=tuple(cases),
         recipes=recipes,
-        images={one.case.id: one.images for one in reversed(folders)},
+        images={one.case.id: one.images for one in reversed(folders)} | {LAB: logo.images},
     )
-    found = (*faults, *more, *_no_cases(root, paths), *clashes)
+    found = (*faults, *more, *logo.diagnostics, *_no_cases(root, paths), *clashes)
     return Loaded(
         root=root,
         archive=archive,
         diagnostics=(*found, *(fault for one in folders for fault in one.faults)),
-        originals={key: path for one in folders for key, path in one.originals.items()},
+        originals={**logo.originals, **{k: p for one in folders for k, p in one.originals.items()}},
         folders={one.case.id: one.path.name for one in reversed(folders)},
     )
 
@@ -167,8 +168,8 @@ def _case_folders(root: Path) -> list[Path]:
 def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache) -> _Folder:
     case, faults = _case(path, root)
     case = with_recipes(case, recipes)
-    images, originals, more = _images(case, path, cache)
-    return _Folder(path, case, (*faults, *more), images, originals)
+    found = find_photos(case, path, cache)
+    return _Folder(path, case, (*faults, *found.diagnostics), found.images, found.originals)
 
 
 def _case(path: Path, root: Path) -> tuple[Case, tuple[Diagnostic, ...]]:
@@ -246,53 +247,3 @@ def _unique(folders: list[_Folder]) -> tuple[list[Case], list[Diagnostic]]:
             hint = "an id is given once and for ever: choose another for the newer case"
             faults.append(_id_fault(one.case, one.path.name, message, hint))
     return cases, faults
-
-
-def _images(
-    case: Case, path: Path, cache: Cache
-) -> tuple[Mapping[str, Image], Mapping[str, Path], tuple[Diagnostic, ...]]:
-    images: dict[str, Image] = {}
-    originals: dict[str, Path] = {}
-    faults: list[Diagnostic] = []
-    for photo in items(case.photos):
-        if not photo.file:
-            continue
-        span = photo.span("file")
-        file = _photo_file(path, photo.file)
-        if file is None:
-            faults.append(_no_photo(path, photo.file, span))
-            continue
-        inspected = inspect(file, span, path.name, cache)
-        faults.extend(inspected.diagnostics)
-        if (image := inspected.photo) is not None:
-            images[photo.file] = Image(image.digest, image.width, image.height)
-            originals[image.digest] = file
-    return images, originals, tuple(faults)
-
-
-def _photo_file(path: Path, name: str) -> Path | None:
-    """The image a photo names, in the case's folder or its `photos/`; None if it is not there."""
-    for folder in (path, path / "photos"):
-        file = folder / name
-        if _is_file(file) and file.resolve().is_relative_to(path.resolve()):
-            return file
-    return None
-
-
-def _is_file(path: Path) -> bool:
-    try:
-        return path.is_file()
-    except OSError:  # a name longer than the disk takes is the name of no file
-        return False
-
-
-def _no_photo(path: Path, name: str, span: Span | None) -> Diagnostic:
-    here = [one.name for folder in (path, path / "photos") for one in _files(folder)]
-    message = f"the photo `{name[:60]}` is not in `cases/{path.name}` nor in its `photos/`"
-    return Diagnostic(
-        "photo-missing", Severity.ERROR, message, span, did_you_mean(name, here), path.name
-    )
-
-
-def _files(folder: Path) -> list[Path]:
-    return sorted(one for one in folder.iterdir() if one.is_file()) if folder.is_dir() else []

@@ -201,9 +201,17 @@ class Case(Record):
     """The story of the object in prose: the text below the front matter."""
 
 
+LAB = ""
+"""Where `images` keeps the lab's own pictures, which belong to no case."""
+LOGO = "logo"
+
+
 @dataclass(frozen=True, slots=True)
 class Archive:
-    """The lab, its terms and its cases; `images` gives each case's photos by file name."""
+    """The lab, its terms and its cases; `images` gives each case's photos by file name.
+
+    Under `LAB` stands the lab's logo, called `LOGO`.
+    """
 
     settings: Settings
     terms: Terms

@@ -18,7 +18,7 @@ _WITH_FIGURE = re.compile(
     r"(?P<name>.*?[^\s,]),?\s+(?P<figure>(?:about |c\. |ca\.? |~)?\d[\d.,/–-]*\s*"
     r"(?:(?P<share>%.*?)|(?P<weight>g\s*/\s*m.*|gsm)))(?:\s+in\s+(?P<solvent>\S.*))?$"
 )
-_WHEN = re.compile(r"(?P<with>.*?),?\s+(?P<when>before|after)(?: it was laid)?(?:,\s*(?P<how>.+))?")
+_WHEN = re.compile(r"(?P<with>.*?),?\s+(?P<when>before|after)(?: it was \w+)?(?:,\s*(?P<how>.+))?")
 
 
 class Basis(StrEnum):

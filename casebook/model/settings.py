@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 
-from casebook.model.base import Maybe, Record, lab, public, record
+from casebook.model.base import Many, Maybe, Record, lab, public, record
+from casebook.values.colours import Colour
 from casebook.values.quantities import Count
 
 
@@ -43,6 +44,13 @@ class Settings(Record):
     """Where the lab is."""
     contact: Maybe[str] = public()
     """How to reach the lab."""
+    logo: Maybe[str] = public()
+    """An image file beside `lab.yml`, shown at the head of every page."""
+    accent: Maybe[Colour] = public()
+    """The colour of links, as `#17494d`; where it could not be read on paper, a darker shade of it
+    is taken, and on the dark pages a lighter one."""
+    footer: Many[str] = public(())
+    """More lines for the foot of every page."""
     language: Maybe[str] = public()
     """Language of the pages, as a tag such as `en` or `en-GB`."""
     tag: Maybe[str] = public()

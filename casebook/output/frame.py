@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from casebook.model.archive import Shown
-from casebook.model.base import Audience
+from casebook.model.base import Audience, items
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.assets import ICON, Fixed
 from casebook.output.contexts import FrameContext, Link
@@ -53,6 +53,8 @@ class Surround:
     fixed: Fixed
     index: tuple[str, ...]
     """The addresses of the search index, which the search page alone loads."""
+    logo: str = ""
+    """The address of the lab's logo; "" where it has none."""
     feed: str = ""
     """The feed's address on the web; "" where there is none."""
 
@@ -71,7 +73,8 @@ class Surround:
         settings = self.shown.archive.settings
         root = root_of(address)
         name = say(settings.name) or DEFAULT_NAME
-        footer = (name, say(settings.address), say(settings.contact), say(settings.licence))
+        own = (say(settings.address), say(settings.contact), *items(settings.footer))
+        footer = (name, *own, say(settings.licence))
         banner = (say(settings.invented), _BANNERS[self.shown.audience])
         return FrameContext(
             title=f"{title} – {name}" if title != name else name,
@@ -80,6 +83,7 @@ class Surround:
             root=root,
             site_name=name,
             home=f"{root}index.html",
+            logo=root + self.logo if self.logo else "",
             nav=tuple(Link(one.text, root + one.href) for one in self.nav),
             search=root + SEARCH,
             icon=root + ICON,

@@ -9,10 +9,10 @@ from markupsafe import Markup
 from casebook.compute.summary import total
 from casebook.model.archive import Case
 from casebook.model.base import items
+from casebook.output.case_contexts import CasePage
 from casebook.output.case_page import Told, card, case_page, describe, title_of
 from casebook.output.contexts import (
     Card,
-    CasePage,
     HomePage,
     Line,
     Link,
@@ -94,12 +94,19 @@ class Maker:
         chosen = after or before
         images = picture_addresses(url, views)
         data = case_data(case, of.archive, of.lexicon, url + address if url else "", images)
-        return About(describe(case), chosen.src if chosen else "", data=data)
+        scripts = ("compare", "zoom") if before and after else ("zoom",)
+        return About(
+            describe(case),
+            chosen.src if chosen else "",
+            scripts=scripts if views else (),
+            data=data,
+        )
 
     def _told(self, case: Case, root: str) -> Told:
         links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
         return Told(
             summary=self.of.summaries[case.id],
+            kin=self.of.kin[case.id],
             gaps=self.of.wishes.gaps.get(case.id, ()),
             faults=self.of.wishes.faults.get(case.id, ()),
             ways=links,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from casebook.model.archive import Redacted
+from casebook.model.archive import LAB, LOGO, Redacted
+from casebook.model.base import known
 from casebook.output.assets import fixed_assets
 from casebook.output.contexts import Link
 from casebook.output.feed import ADDRESS as FEED
@@ -22,7 +23,8 @@ from casebook.output.whole import Whole, Wishes
 def publish_site(redacted: Redacted, pictures: Pictures, wishes: Wishes) -> Site:
     """The site of what an audience may see; nothing is written, bodies are made on demand."""
     whole = Whole(redacted, pictures, wishes)
-    fixed = fixed_assets()
+    accent = known(whole.archive.settings.accent)
+    fixed = fixed_assets(accent.rgb if accent else None)
     index = tuple(index_assets(index_part(case, whole.wording("")) for case in whole.cases))
     nav = (
         Link("Cases", "cases/index.html"),
@@ -33,11 +35,19 @@ def publish_site(redacted: Redacted, pictures: Pictures, wishes: Wishes) -> Site
     found = tuple(one.address for one in index)
     feed = feed_of(whole)
     address = feed.self if feed else ""
-    surround = Surround(whole.shown, whole.wishes.site_url, nav, fixed, found, address)
+    url, logo = whole.wishes.site_url, _logo(whole)
+    surround = Surround(whole.shown, url, nav, fixed, found, logo, address)
     pages = tuple(Maker(whole, surround).pages())
     news = [Asset(FEED, render("parts/feed.xml", feed=feed).encode())] if feed else []
     assets = (*fixed.assets, *index, *_photos(whole), *_sitemap(whole, pages), *news)
     return Site(pages, assets, surround.frame)
+
+
+def _logo(whole: Whole) -> str:
+    """The address of the lab's logo; "" where it has none, or none that can be shown."""
+    image = whole.archive.images.get(LAB, {}).get(LOGO)
+    picture = whole.pictures.get(image.digest) if image else None
+    return f"{FOLDER}/{picture.widths[0].name}" if picture else ""
 
 
 def _sitemap(whole: Whole, pages: tuple[Page, ...]) -> Iterator[Asset]:

@@ -1,0 +1,123 @@
+"""The images that a record names: where each lies, what it is, and what is wrong with it."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from casebook.diagnostics import Diagnostic, Severity, Span
+from casebook.files import Cache
+from casebook.model.archive import LOGO, Case
+from casebook.model.base import items, known
+from casebook.model.photos import Image, Photo
+from casebook.model.settings import Settings
+from casebook.photos.inspect import inspect
+from casebook.reading import did_you_mean
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Images by the name a record has for them, the originals by digest, and every fault."""
+
+    images: Mapping[str, Image] = field(default_factory=dict)
+    originals: Mapping[str, Path] = field(default_factory=dict)
+    diagnostics: tuple[Diagnostic, ...] = ()
+
+
+def find_photos(case: Case, folder: Path, cache: Cache) -> Found:
+    """The photos of a case, in its folder or its `photos/`."""
+    names = _names(folder)
+    images: dict[str, Image] = {}
+    originals: dict[str, Path] = {}
+    faults: list[Diagnostic] = []
+    for photo in items(case.photos):
+        if photo.file:
+            image, path, more = _one(folder, names, photo, cache)
+            faults.extend(more)
+            if image and path:
+                images[photo.file] = image
+                originals[image.digest] = path
+    return Found(images, originals, tuple(faults))
+
+
+def _names(folder: Path) -> Mapping[Path, frozenset[str]]:
+    """The files of a case's folder and of its `photos/`, as they are called on the disk."""
+    places = (folder, folder / "photos")
+    return {place: frozenset(_files(place)) for place in places if place.is_dir()}
+
+
+def _files(place: Path) -> Iterator[str]:
+    return (one.name for one in place.iterdir() if one.is_file())
+
+
+def _one(
+    folder: Path, names: Mapping[Path, frozenset[str]], photo: Photo, cache: Cache
+) -> tuple[Image | None, Path | None, tuple[Diagnostic, ...]]:
+    span = photo.span("file")
+    path = _file(folder, names, photo.file)
+    if path is None:
+        here = [name for found in names.values() for name in sorted(found)]
+        return None, None, (_missing(folder, here, photo.file, span),)
+    inspected = inspect(path, span, folder.name, cache)
+    seen = inspected.photo
+    image = Image(seen.digest, seen.width, seen.height) if seen else None
+    return image, path, inspected.diagnostics
+
+
+def find_logo(settings: Settings, root: Path, cache: Cache) -> Found:
+    """The lab's logo, beside `lab.yml`."""
+    name, span = known(settings.logo), settings.span("logo")
+    if not name:
+        return Found()
+    path = root / name
+    if not _is_file(path) or not path.resolve().is_relative_to(root.resolve()):
+        message = f"the logo `{name[:60]}` is not beside `lab.yml`"
+        return Found(diagnostics=(Diagnostic("no-logo", Severity.ERROR, message, span),))
+    inspected = inspect(path, span, "", cache)
+    if inspected.photo is None:
+        return Found(diagnostics=inspected.diagnostics)
+    seen = inspected.photo
+    image = Image(seen.digest, seen.width, seen.height)
+    return Found({LOGO: image}, {seen.digest: path}, inspected.diagnostics)
+
+
+def _file(folder: Path, names: Mapping[Path, frozenset[str]], name: str) -> Path | None:
+    """The image a photo names; None if it is not there under just that name.
+
+    Some disks find a file under other capitals too, and other computers then do not.
+    """
+    for place, there in names.items():
+        path = place / name
+        if _is_file(path) and path.resolve().is_relative_to(folder.resolve()):
+            below = path.parent != place
+            return path if below or path.name in there else None
+    return None
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:  # a name longer than the disk takes is the name of no file
+        return False
+
+
+def _missing(folder: Path, here: list[str], name: str, span: Span | None) -> Diagnostic:
+    twin = next((one for one in here if _alike(one) == _alike(Path(name).name)), None)
+    if twin:
+        message = f"the photo `{name[:60]}` is called `{twin}` on the disk: {_other(twin, name)}"
+        hint = f"write `{twin}`; on another computer the two are different files"
+    else:
+        message = f"the photo `{name[:60]}` is not in `cases/{folder.name}` nor in its `photos/`"
+        hint = did_you_mean(name, here)
+    return Diagnostic("photo-missing", Severity.ERROR, message, span, hint, folder.name)
+
+
+def _alike(name: str) -> str:
+    return unicodedata.normalize("NFC", name).casefold()
+
+
+def _other(twin: str, name: str) -> str:
+    same_form = unicodedata.normalize("NFC", twin) == unicodedata.normalize("NFC", name)
+    return "the accents are stored in another form" if same_form else "only the capitals differ"

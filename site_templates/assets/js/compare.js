@@ -1,0 +1,100 @@
+"use strict";
+/* Before and after laid over one another, with an edge between them that moves.
+
+   Expects `.pair[data-compare]` with two figures, each with one image; `data-fit` on it may hold
+   the six numbers of a matrix that lays the second image over the first, in shares of the width of
+   the first. Without scripts, and in print, the two stand side by side. */
+
+for (const pair of document.querySelectorAll(".pair[data-compare]")) {
+  const [before, after] = pair.querySelectorAll("figure");
+  const images = [before, after].map((figure) => figure && figure.querySelector("img"));
+  if (images.every(Boolean)) compare(pair, images);
+}
+
+function compare(pair, [under, over]) {
+  const bar = document.createElement("div");
+  bar.className = "compare-bar";
+  const edge = document.createElement("input");
+  Object.assign(edge, { type: "range", min: "0", max: "100", value: "50", step: "1" });
+  edge.setAttribute("aria-label", "Edge between before and after");
+  const toggle = document.createElement("button");
+  toggle.type = "button";
+  const left = word("Before");
+  const right = word("After");
+  bar.append(left, edge, right, toggle);
+  pair.append(bar);
+  lay(pair, over);
+
+  const move = () => {
+    const share = Number(edge.value);
+    pair.style.setProperty("--edge-at", `${share}%`);
+    edge.setAttribute("aria-valuetext", said(share));
+  };
+  const show = (together) => {
+    pair.classList.toggle("compared", together);
+    toggle.textContent = together ? "Side by side" : "Compare";
+    for (const part of [left, edge, right]) part.hidden = !together;
+    move();
+  };
+  edge.addEventListener("input", move);
+  toggle.addEventListener("click", () => show(!pair.classList.contains("compared")));
+  drag(pair, under, (share) => {
+    edge.value = String(Math.round(share * 100));
+    move();
+  });
+  show(true);
+}
+
+/* A picture of another shape keeps its shape; one that was fitted by points is turned and moved. */
+function lay(pair, over) {
+  const fit = (pair.dataset.fit || "").split(" ").map(Number);
+  if (fit.length !== 6 || fit.some(Number.isNaN)) return;
+  const [a, b, c, d, x, y] = fit;
+  const place = () => {
+    const width = over.clientWidth;
+    over.style.transform = `matrix(${a}, ${b}, ${c}, ${d}, ${x * width}, ${y * width})`;
+  };
+  over.classList.add("fitted");
+  new ResizeObserver(place).observe(over);
+}
+
+/* A click or a drag on the picture moves the edge there; up and down still scrolls the page. */
+function drag(pair, under, moveTo) {
+  const at = (event) => {
+    const box = under.getBoundingClientRect();
+    return Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
+  };
+  let held = false;
+  pair.addEventListener("pointerdown", (event) => {
+    if (!pair.classList.contains("compared") || event.button !== 0) return;
+    if (!event.target.closest("figure > a")) return;
+    held = true;
+    moveTo(at(event));
+  });
+  window.addEventListener("pointermove", (event) => held && moveTo(at(event)));
+  for (const end of ["pointerup", "pointercancel"]) {
+    window.addEventListener(end, () => { held = false; });
+  }
+  for (const link of pair.querySelectorAll("figure > a")) {
+    link.addEventListener("dragstart", (event) => event.preventDefault());
+    link.addEventListener("click", (event) => {
+      if (pair.classList.contains("compared") && event.detail > 0) {
+        event.preventDefault();
+        event.stopImmediatePropagation();
+      }
+    });
+  }
+}
+
+function word(text) {
+  const found = document.createElement("span");
+  found.textContent = text;
+  found.setAttribute("aria-hidden", "true");
+  return found;
+}
+
+function said(share) {
+  if (share === 0) return "only after treatment";
+  if (share === 100) return "only before treatment";
+  return `${share} per cent before, ${100 - share} per cent after treatment`;
+}
