@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -14,7 +15,6 @@ from casebook.source import Sequence as SequenceNode
 
 _BOM = "\ufeff"
 _LINE_END = re.compile("\r\n|\r|\n")
-_MARKER = re.compile(r"^---[ \t]*$", re.MULTILINE)
 _COMMENT = re.compile(r"#[^\r\n]*")
 _COVER = "\0"
 
@@ -49,9 +49,11 @@ class Written:
         self.text = ""
         self.root: Node | None = None
         self.faults: tuple[Diagnostic, ...] = ()
+        self._body_line: int | None = None
         self._read()
         self._starts = _line_starts(self.text)
         self.top, self.bottom = self._bounds()
+        self._blocks: set[int] = set()
         self.bare = self._covered()
 
     def _read(self) -> None:
@@ -62,17 +64,18 @@ class Written:
         if self.file.endswith(".md"):
             document = read_document(self.data, self.file)
             self.root, self.faults = document.front, document.diagnostics
+            self._body_line = document.body_line if document.front else None
         else:
             parsed = parse(text, self.file)
             self.root, self.faults = parsed.node, parsed.diagnostics
 
     def _bounds(self) -> tuple[int, int]:
-        """Where the keys begin and end: between the marks, or the whole file."""
-        if not self.file.endswith(".md") or self.root is None:
+        """Where the keys begin and end: between the lines `---`, or the whole file."""
+        if self._body_line is None:
             return 0, len(self.text)
-        unix = self.text.replace("\r\n", " \n").replace("\r", "\n")
-        marks = list(_MARKER.finditer(unix, self._starts[0]))
-        return marks[0].end(), marks[1].start()
+        above = self._starts[self._body_line - 2]
+        last = above if self.text.startswith("---", above) else self._starts[self._body_line - 1]
+        return self._starts[1], last
 
     def _covered(self) -> str:
         """The text with every key and value covered, character by character."""
@@ -82,9 +85,17 @@ class Written:
         for start, end in sorted(map(self.offsets, _scalars(self.root))):
             pieces += [self.text[at:start], _COVER * (end - start)]
             at = end
+            if self.text[start:end].startswith(("|", ">")):
+                self._blocks.add(end)
         return "".join([*pieces, self.text[at:]])
 
-    def offsets(self, node: Scalar | Node | Span) -> tuple[int, int]:
+    def in_block(self, at: int) -> bool:
+        """Whether white space at an offset may belong to a text written in a block (`|`, `>`)."""
+        while at > 0 and self.bare[at - 1].isspace():
+            at -= 1
+        return at in self._blocks
+
+    def offsets(self, node: Node | Span) -> tuple[int, int]:
         """Where a node, or a place, begins and ends in the text."""
         span = node if isinstance(node, Span) else node.span
         start = self._starts[span.line - 1] + span.column - 1
@@ -97,7 +108,7 @@ class Written:
 
     def span(self, start: int, end: int) -> Span:
         """The place of a stretch of one line of the text."""
-        line = sum(one <= start for one in self._starts)
+        line = bisect_right(self._starts, start)
         column = start - self._starts[line - 1] + 1
         return Span(self.file, line, column, line, column + end - start)
 
@@ -126,6 +137,8 @@ class Written:
 
 def apply(written: Written, changes: Sequence[Change]) -> tuple[Written, tuple[Change, ...]]:
     """The file with all changes that hold together, and those that had to be left out."""
+    if not changes:
+        return written, ()
     if whole := written.changed(changes):
         return whole, ()
     kept: list[Change] = []

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from itertools import product
 
-from casebook.model.base import Record, schema
+from casebook.model.base import Record, remembered, schema
 
 Said = str | list[str]
 """What a key says: a text, or a list of them."""
@@ -19,12 +19,12 @@ MOST = 3
 
 
 def joined(cls: type[Record], said: Mapping[str, Said]) -> str | None:
-    """One text for several keys of a type, or for one that is not its `SHORT`; None if there is none.
+    """One text for several keys of a type, or for one that is not its `SHORT`; None without one.
 
     Nothing here knows any type: ways of joining are tried, and `from_text` must give back the
     same keys with the same texts, such as `2 h under blotter + weights` for `for` and `under`.
     """
-    if cls.from_text.__func__ is Record.from_text.__func__ or not 0 < len(said) <= MOST:  # type: ignore[attr-defined]
+    if not 0 < len(said) <= MOST or not _reads_more(cls):
         return None
     keys = sorted(said, key=list(schema(cls)).index)
     wanted = {key: _plain(said[key]) for key in keys}
@@ -32,6 +32,12 @@ def joined(cls: type[Record], said: Mapping[str, Said]) -> str | None:
         if {key: _plain(one) for key, one in cls.from_text(text).items()} == wanted:
             return text
     return None
+
+
+@remembered
+def _reads_more(cls: type[Record]) -> bool:
+    """Whether a type reads more out of a text than the one key that `SHORT` names."""
+    return any("from_text" in vars(one) for one in cls.__mro__ if one is not Record)
 
 
 def _tries(texts: Mapping[str, str]) -> Iterator[str]:

@@ -24,6 +24,7 @@ from casebook.cli.shared import (
     today,
     uncollected,
 )
+from casebook.cli.tidy import tidy
 from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import templates_folder
 from casebook.flow import broken_cases
@@ -44,11 +45,15 @@ def cli() -> None:
     casebook init my-archive     make an archive
     casebook new "Day book"      start a case
     casebook check               say what its records lack
+    casebook tidy                write each thing the one settled way
     casebook serve               look at it while writing
     casebook build               build the public site
 
     Exit codes: 0 all is well, 1 the records have errors, 2 the command could not run.
     """
+
+
+cli.add_command(tidy)
 
 
 @cli.command()
