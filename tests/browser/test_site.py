@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,32 +15,12 @@ from axe_playwright_python.sync_playwright import Axe
 if TYPE_CHECKING:
     from playwright.sync_api import Page
 
-ROOT = Path(__file__).parents[2]
 CASE = "cases/2025-031/index.html"
 KINDS = ("index.html", CASE, "cases/index.html", "ways/index.html", "search/index.html",
          "materials/wheat-starch-paste/index.html", "404.html", "about.html")  # fmt: skip
 OPTIONS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 
 Open = Callable[..., "Page"]
-
-
-@pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo archive, copied and built as its user would."""
-    archive = tmp_path_factory.mktemp("archive")
-    for name in ("cases", "vocabulary", "pages"):
-        shutil.copytree(ROOT / name, archive / name)
-    for name in ("lab.yml", "mkdocs.yml"):
-        shutil.copy(ROOT / name, archive / name)
-    built = subprocess.run(
-        [sys.executable, "-m", "casebook", "build"],
-        cwd=archive,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert built.returncode == 0, built.stderr
-    return archive / "site"
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -113,6 +91,7 @@ def test_the_edge_between_before_and_after_moves_by_keys_and_by_a_click(
     box = page.locator(".pair figure img").first.bounding_box()
     assert box is not None
     page.mouse.click(box["x"] + box["width"] * 0.25, box["y"] + box["height"] / 2)
+    assert page.locator(".pair figure img").nth(1).bounding_box() == box
     told = "25 per cent before, 75 per cent after treatment"
     assert edge.get_attribute("aria-valuetext") == told
     assert page.url.endswith("index.html")
