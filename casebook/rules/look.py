@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from enum import IntEnum
 from functools import cached_property
 
+from casebook.compute.layers import Replay, replay
 from casebook.compute.places import Ground, ground
 from casebook.compute.runs import inner_steps
 from casebook.diagnostics import Span
@@ -77,6 +78,11 @@ class Look:
         return ground(self.case)
 
     @cached_property
+    def replay(self) -> Replay:
+        """What lay there after each step, and the contradictions met on the way."""
+        return replay(self.case, self.lexicon)
+
+    @cached_property
     def worked(self) -> tuple[tuple[Step, Episode | None], ...]:
         """Every step with its sitting, None for steps outside any; those of runs as written."""
         outside = [(step, None) for step in inner_steps(items(self.case.steps))]
@@ -140,6 +146,10 @@ class Look:
             return self._has(record, name)
         inner = value if isinstance(value, tuple) else (value,)
         return any(self.tells(one, *rest, in_reach=in_reach) for one in inner)
+
+    def waived(self, name: str) -> bool:
+        """Whether `gaps` answers for a key, so that nothing more is asked under it."""
+        return key_of(name) in self._bulk
 
     def _answers(self, gap: Gap, in_reach: bool) -> bool:
         if self.page:

@@ -22,8 +22,8 @@ def _at(look: Look, stage: Stage) -> list[Photo]:
 
 def _unanswered(look: Look) -> bool:
     """Whether the record owes photographs: it does not say, with a reason, why there are none."""
-    photos = look.case.photos
-    return isinstance(photos, tuple) or not look.tells(look.case, "photos", in_reach=True)
+    given = isinstance(look.case.photos, tuple) and not look.waived("photos")
+    return given or not look.tells(look.case, "photos", in_reach=True)
 
 
 @rule(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from casebook.model.archive import Case
 from casebook.model.base import items, known
-from casebook.model.proposal import Choice, Option, Proposal
+from casebook.model.proposal import Choice, Decision, Option, Proposal, courses
 from casebook.rules.declare import AIC_26B, MUST, SHOULD, Raised, rule
 from casebook.rules.look import Due, Look
 
@@ -23,7 +23,7 @@ def _proposal(case: Case) -> Proposal | None:
 def _options(look: Look) -> tuple[Option, ...]:
     """The options that were chosen; all of them as long as none is."""
     proposal = _proposal(look.case)
-    every = items(proposal.options) if proposal else ()
+    every = courses(proposal) if proposal else ()
     return tuple(one for one in every if one.outcome is Choice.CHOSEN) or every
 
 
@@ -37,7 +37,13 @@ def _lacking(look: Look, name: str) -> Iterator[Option]:
 @rule(
     why="Owner and conservator can agree only on what is written down.",
     source=AIC_26B,
-    fields=("Case.proposal", "Proposal.options", "Option.name", "Proposal.aims"),
+    fields=(
+        "Case.proposal",
+        "Proposal.options",
+        "Proposal.questions",
+        "Option.name",
+        "Proposal.aims",
+    ),
     weight=MUST,
     raises="# no proposal",
     passes="proposal: {options: [{name: toned paper reback}]}",
@@ -47,7 +53,7 @@ def _lacking(look: Look, name: str) -> Iterator[Option]:
 )
 def plan(look: Look) -> Iterator[Raised]:
     """A case that was proposed or treated says what was proposed."""
-    ways = (("proposal", "options"), ("proposal", "aims"))
+    ways = (("proposal", "options"), ("proposal", "questions"), ("proposal", "aims"))
     if not any(look.tells(look.case, *way) for way in ways):
         message = "the record does not say what treatment was proposed"
         hint = "write `proposal: {options: [{name: toned paper reback, outcome: chosen}]}`"
@@ -113,7 +119,14 @@ def cost_of_plan(look: Look) -> Iterator[Raised]:
 @rule(
     why="The object is somebody's: what is done to it is done with their word.",
     source=AIC_26B,
-    fields=("Case.proposal", "Proposal.decided", "Decision.by", "Decision.date", "Decision.how"),
+    fields=(
+        "Case.proposal",
+        "Proposal.decided",
+        "Question.decided",
+        "Decision.by",
+        "Decision.date",
+        "Decision.how",
+    ),
     weight=MUST,
     raises="proposal: {options: [{name: reback, outcome: chosen}], decided: {by: [owner]}}",
     passes="proposal: {decided: {date: 2025-02-10, by: [owner], how: letter}}",
@@ -124,7 +137,7 @@ def cost_of_plan(look: Look) -> Iterator[Raised]:
 def approval(look: Look) -> Iterator[Raised]:
     """A treated case says who agreed to the plan, when, and how."""
     keys = ("by", "date", "how")
-    lack = [key for key in keys if not look.tells(look.case, "proposal", "decided", key)]
+    lack = [key for key in keys if not _agreed(look, key)]
     if lack:
         words = {"by": "who agreed to the treatment", "date": "when", "how": "how"}
         said = "the treatment was agreed to" if "by" not in lack else ""
@@ -132,6 +145,24 @@ def approval(look: Look) -> Iterator[Raised]:
         message = f"the record does not say {asked} {said}".rstrip()
         hint = "under `proposal` write `decided: {date: 2025-02-10, by: [owner], how: letter}`"
         yield Raised(message, look.place("proposal", "decided"), hint)
+
+
+def _agreed(look: Look, key: str) -> bool:
+    """Whether the approval says something: that of the whole plan, or that of every question."""
+    proposal = _proposal(look.case)
+    questions = items(proposal.questions) if proposal else ()
+    apart = bool(questions) and all(look.tells(one, "decided", key) for one in questions)
+    return apart or look.tells(look.case, "proposal", "decided", key)
+
+
+def _decisions(look: Look) -> Iterator[Decision]:
+    """The approvals: that of the whole plan, and those of single questions."""
+    proposal = _proposal(look.case)
+    questions = items(proposal.questions) if proposal else ()
+    for one in (proposal, *questions):
+        decided = known(one.decided) if one else None
+        if decided:
+            yield decided
 
 
 @rule(
@@ -146,13 +177,12 @@ def approval(look: Look) -> Iterator[Raised]:
 )
 def authority(look: Look) -> Iterator[Raised]:
     """Who agreed and is not the owner says in brackets on what authority."""
-    proposal = _proposal(look.case)
-    decided = known(proposal.decided) if proposal else None
-    names = items(decided.by) if decided else ()
-    if decided and names and not any("owner" in name.lower() or "(" in name for name in names):
-        message = f"`{names[0]}` is not said to be the owner, or to decide for the owner"
-        hint = f'write `by: [owner]`, or `by: ["{names[0]} (for the trustees)"]`'
-        yield Raised(message, decided.span("by"), hint)
+    for decided in _decisions(look):
+        names = items(decided.by)
+        if names and not any("owner" in name.lower() or "(" in name for name in names):
+            message = f"`{names[0]}` is not said to be the owner, or to decide for the owner"
+            hint = f'write `by: [owner]`, or `by: ["{names[0]} (for the trustees)"]`'
+            yield Raised(message, decided.span("by"), hint)
 
 
 @rule(

@@ -1,11 +1,11 @@
-"""Rules about what was done: sittings with dates and hands, steps with one verb and a material."""
+"""Rules about what was done: steps with one verb, a material and a bond; what went, what came."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from casebook.diagnostics import Severity
-from casebook.model.base import Maybe, Record, items, key_of, known
+from casebook.model.base import Gap, Maybe, Record, Unknowing, items, key_of, known
 from casebook.model.condition import Stage
 from casebook.model.materials import Material
 from casebook.model.treatment import VERBS, Step
@@ -25,7 +25,8 @@ from casebook.rules.declare import (
 )
 from casebook.rules.look import Due, Look
 
-_CAREFUL = ("is_", "perhaps", "mix", "product")
+_BONDS = ("adhesive", "held", "bonds", "soaks_in", "ways")
+_CAREFUL = ("is_", "perhaps", "mix", "product", "built_of")
 
 
 @rule(
@@ -50,55 +51,6 @@ def treatment_record(look: Look) -> Iterator[Raised]:
         message = "the case is complete, and the record does not say what was done"
         hint = "write the sittings in `episodes/01-….md`, each with `date`, `hands` and `steps`"
         yield Raised(message, look.place("status"), hint)
-
-
-@rule(
-    why="How long adhesives dried and what came first decides what can be undone.",
-    source=AIC_27B,
-    fields=("Episode.date", "Step.date"),
-    weight=MUST,
-    raises="episodes: [{hands: [AM], steps: [{do: clean, treats: spine}]}]",
-    passes="episodes: [{hands: [AM], date: 2025-03, steps: [{do: clean, treats: spine}]}]",
-    due=Due.TREATED,
-    rows=("dated record of all treatment actions, kept during the treatment",),
-    gap="The record does not date every sitting.",
-)
-def date_of_sitting(look: Look) -> Iterator[Raised]:
-    """Every sitting has a date, or each of its steps has."""
-    yield from _sittings(look, "date", "has no date", "add `date: 2025-03-14`, or `date: 2025-03`")
-
-
-@rule(
-    why="Questions go to the hands that did it; and each hand answers for its own work.",
-    source=f"{AIC_27B}; {ECCO_10}",
-    fields=("Episode.hands", "Step.hands"),
-    weight=MUST,
-    raises="episodes: [{date: 2025-03-14, steps: [{do: clean, treats: spine}]}]",
-    passes="episodes: [{date: 2025-03-14, steps: [{do: clean, treats: spine, hands: AM}]}]",
-    due=Due.TREATED,
-    rows=("names of those performing each action",),
-    gap="The record does not say who did the work.",
-)
-def hands(look: Look) -> Iterator[Raised]:
-    """Every sitting says who did the work, or each of its steps does."""
-    hint = "add `hands: [AM]` with the initials from `people`"
-    yield from _sittings(look, "hands", "does not say who did the work", hint)
-
-
-def _sittings(look: Look, name: str, lack: str, hint: str) -> Iterator[Raised]:
-    """Sittings without something that not each of their steps has either."""
-    for number, one in enumerate(items(look.case.episodes), 1):
-        steps = items(one.steps)
-        if not look.tells(one, name) and not (steps and _each(look, steps, name)):
-            yield Raised(f"sitting {number} {lack}", one.span(), hint)
-    loose = items(look.case.steps)
-    if loose and not _each(look, loose, name):
-        first = next(step for step in loose if not look.tells(step, name))
-        yield Raised(f"this step, in no sitting, {lack}", first.span(), hint)
-
-
-def _each(look: Look, steps: tuple[Step, ...], name: str) -> bool:
-    return all(look.tells(step, name) for step in steps)
 
 
 @rule(
@@ -127,6 +79,34 @@ def _named(look: Look, step: Step) -> bool:
     if isinstance(material, Material):
         return any(look.tells(material, name) for name in _CAREFUL)
     return look.tells(step, "material", in_reach=True)
+
+
+@rule(
+    why="What is stuck, sewn or only laid on opens in as many different ways.",
+    source=f"{AIC_27A}; asked of every such step: {NO_SOURCE}",
+    fields=("Step.adds", "Step.onto", "Step.adhesive", "Step.held", "Step.bonds", "Step.soaks_in"),
+    weight=MUST,
+    raises="steps: [{adds: patch, onto: spine, material: linen, hands: AM, date: 2025-03}]",
+    passes="steps: [{adds: patch, onto: spine, material: linen, adhesive: none, date: 2025-03}]",
+    due=Due.TREATED,
+    rows=("materials added",),
+    gap="The record does not say what holds every layer that was added.",
+)
+def bond_of_addition(look: Look) -> Iterator[Raised]:
+    """Every step that lays something on says what it is stuck with, or how it is held."""
+    for step in look.steps:
+        lies = step.adds and (items(step.onto) or step.spans or known(step.in_thickness_of))
+        if lies and not any(_holds(look, step, name) for name in _BONDS):
+            message = f"the record does not say what holds `{step.adds}`"
+            hint = "add `adhesive: wheat-starch-paste` (or `none`, `unnamed`), or `held: sewn`"
+            yield Raised(message, step.span("adhesive"), hint)
+
+
+def _holds(look: Look, step: Step, name: str) -> bool:
+    """Whether a step says how it holds; that an adhesive is there, and not named, says it too."""
+    value = getattr(step, name)
+    unnamed = isinstance(value, Gap) and value.kind is Unknowing.UNNAMED
+    return unnamed or look.tells(step, name)
 
 
 @rule(
@@ -286,9 +266,8 @@ def care(look: Look) -> Iterator[Raised]:
 
 PRACTICE = (
     treatment_record,
-    date_of_sitting,
-    hands,
     material_of_addition,
+    bond_of_addition,
     composition_of_material,
     one_verb,
     recipe_unknown,

@@ -76,7 +76,7 @@ def _own(kind: str) -> str:
 
 @rule(
     why="Two conservators read one short word as two things, and treat accordingly.",
-    source=NO_SOURCE,
+    source=f"{NO_SOURCE}; of PVA: Conservation DistList 1997-11-07 (cdl/1997/1413), 2001-08-09",
     fields=_FIELDS,
     weight=ADVICE,
     raises="steps: [{adds: patch, onto: spine, material: linen, adhesive: pva}]",

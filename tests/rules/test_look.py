@@ -71,6 +71,13 @@ def test_without_a_status_steps_show_that_treatment_has_begun():
     assert look("# no status\n# no episodes").stage is Due.EXAMINED
 
 
+def test_gaps_waive_a_key_in_an_old_record_and_only_what_was_looked_for_in_a_new_one():
+    old = look("record: from-notes\ngaps: {not recorded: [housing], none: [tests]}")
+    new = look("gaps: {not recorded: [housing], none: [tests]}")
+    assert (old.waived("housing"), old.waived("tests"), old.waived("care")) == (True, True, False)
+    assert (new.waived("housing"), new.waived("tests")) == (False, True)
+
+
 def test_a_place_is_the_innermost_that_is_there():
     seen = look("written: {by: AM}")
     start = seen.case.places[""]

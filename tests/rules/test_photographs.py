@@ -37,6 +37,13 @@ def test_that_there_are_no_photos_needs_a_reason():
     assert messages(rule, "photos: not recorded (film lost in the flood)") == []
 
 
+def test_gaps_in_bulk_answer_for_photos_of_an_old_record():
+    rule = NAMED["before-and-after"]
+    old = "record: from-publication\nstatus: complete\nphotos: []\n"
+    assert messages(rule, old)
+    assert messages(rule, old + "gaps: {not read: [photos]}") == []
+
+
 def test_a_treatment_that_covers_nothing_needs_no_photo_on_the_way():
     rule = NAMED["during-photo"]
     text = f"episodes: [{{date: 2025-03, steps: [cleaned]}}]\nphotos: [{BEFORE}]"

@@ -54,11 +54,6 @@ REASONS = {
     "preventive care considered first; treatment limited to what is necessary": (
         f"{_JUDGEMENT}; `left-alone` has its place"
     ),
-    "images show object identification, measurement scale, colour and grey scales, light angle and "
-    "direction": (
-        "the picture must show it, not the words of the record; `scale`, `target` and `light` "
-        "have their place, and no rule asks for them yet"
-    ),
     "CAC/CAPC Code of Ethics and Guidance for Practice, 3rd ed. 2000 (reprinted 2009): "
     "documentation articles": _NOT_READ,
     "Icon Code of Conduct v1 (2014): documentation clauses": _NOT_READ,

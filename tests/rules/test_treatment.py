@@ -1,4 +1,4 @@
-"""Steps and sittings: a material for what is added, one verb, hands and dates."""
+"""Steps: a material and a bond for what is added, and one verb."""
 
 from __future__ import annotations
 
@@ -34,15 +34,37 @@ def test_on_your_own_bench_you_know_what_you_added(said: str):
     assert material(said) == ["`patch` was added, and the record does not say what it is made of"]
 
 
-def test_hands_and_dates_may_stand_at_the_sitting_or_at_each_step():
-    both = "{words: cleaned, hands: AM, date: 2025-03}"
-    neither = "{words: sewed}"
-    for name, lack in (("hands", "who did the work"), ("date-of-sitting", "no date")):
-        assert messages(NAMED[name], f"episodes: [{{steps: [{both}]}}]") == []
-        (told,) = messages(NAMED[name], f"episodes: [{{steps: [{both}, {neither}]}}]")
-        assert lack in told
-        (told,) = messages(NAMED[name], f"steps: [{both}, {neither}]")
-        assert lack in told
+def bond(said: str) -> list[str]:
+    return messages(
+        NAMED["bond-of-addition"], f"steps: [{{adds: patch, onto: spine, material: linen{said}}}]"
+    )
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        ", adhesive: paste",
+        ", adhesive: unnamed",
+        ", adhesive: unknown",
+        ", adhesive: none",
+        ", adhesive: not recorded (page lost)",
+        ", held: sewn",
+        ", bonds: [{onto: spine, held: sewn}]",
+        ", soaks-in: leaf",
+    ],
+)
+def test_what_was_laid_is_held_by_something(said: str):
+    assert bond(said) == []
+
+
+@pytest.mark.parametrize("said", ["", ", adhesive: not recorded"])
+def test_on_your_own_bench_you_know_what_holds_it(said: str):
+    assert bond(said) == ["the record does not say what holds `patch`"]
+
+
+def test_what_only_lies_over_something_needs_no_bond():
+    text = "steps: [{adds: wrapper, over: [board 1, board 2], material: polyester-film}]"
+    assert messages(NAMED["bond-of-addition"], text) == []
 
 
 def test_a_step_in_words_only_needs_no_verb():

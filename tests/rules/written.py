@@ -36,7 +36,9 @@ examination: {because: owner wants to read in it, method: [raking light], by: AM
 findings:
   - {part: joint front, damage: broken, seen: cords broken}
   - {part: spine, stage: after, seen: opens flat}
-tests: [{id: red-bleeds, part: endband head, agent: water, method: damp swab, result: bleeds}]
+tests:
+  - {id: red-bleeds, part: endband head, agent: water, method: damp swab, result: bleeds}
+  - {id: ink-holds, part: leaf, agent: water, method: "bare paper first", times: 3, result: no change}
 proposal:
   options: [{name: reback, materials: [linen], time: 14 h, cost: "400", outcome: chosen}]
   decided: {date: 2025-02-10, by: [owner], how: letter}
@@ -44,14 +46,22 @@ episodes:
   - date: 2025-03-14
     hands: [AM]
     steps:
-      - {removes: old-glue, agent: water, fate: discarded, time: 1 h}
-      - {do: line, adds: cloth-lining, onto: spine, material: linen, adhesive: wheat-starch-paste}
+      - {removes: old-glue, agent: water, allowed-by: ink-holds, fate: discarded, time: 1 h}
+      - do: line
+        adds: cloth-lining
+        onto: spine
+        material: {is: linen, damped: yes}
+        adhesive: wheat-starch-paste
+        grain: along
 reversibility: {claims: [{takes-off: cloth-lining, with: water, leaves: nothing}]}
 care: open it on a cushion
 photos:
-  - {file: before.jpg, stage: before, view: spine, date: 2025-01-28}
-  - {file: during.jpg, stage: during, view: spine, date: 2025-03-14}
-  - {file: after.jpg, stage: after, view: spine, date: 2025-04-01}
+  - {file: before.jpg, stage: before, view: spine, date: 2025-01-28, scale: yes, target: yes,
+     light: normal, caption: the broken joint}
+  - {file: during.jpg, stage: during, view: spine, date: 2025-03-14, scale: yes, target: yes,
+     light: normal, shows: [cloth-lining]}
+  - {file: after.jpg, stage: after, view: spine, date: 2025-04-01, scale: yes, target: yes,
+     light: normal, caption: opens flat again}
 """
 """A finished bench record against which no rule has anything to say."""
 
