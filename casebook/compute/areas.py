@@ -13,7 +13,7 @@ from casebook.compute.steps import NameOperation, lays, operation, placed
 from casebook.compute.uses import material_name
 from casebook.compute.zones import Zone, zones_of
 from casebook.model.archive import Case
-from casebook.model.base import Maybe, known
+from casebook.model.base import Maybe, items, known
 from casebook.model.details import Outcome
 from casebook.model.materials import Material
 from casebook.model.treatment import Step
@@ -114,7 +114,7 @@ def areas(case: Case, name: NameOperation) -> Areas:
 def layer_areas(case: Case, name: NameOperation) -> tuple[LayerArea, ...]:
     """The layers of a case that were laid with an adhesive, in the order they were laid."""
     below = ground(case)
-    states = presence(case, below)
+    states = presence(case)
     steps = (one.step for one in placed(case) if lays(one.step))
     return tuple(_area(below, step, states[step.adds or ""], name) for step in steps)
 
@@ -179,11 +179,18 @@ def _doubted(zone: Zone, step: Step) -> Zone:
         for applies, doubt in (
             (step.outcome is Outcome.PARTLY, PARTLY_LAID),
             (known(step.except_) is not None, LEFT_OUT),
-            (step.adhesive is None, NO_ADHESIVE),
+            (_unsaid(step), NO_ADHESIVE),
         )
         if applies
     ]
     return replace(zone, bonded=zone.bonded.but(*doubts)) if zone.part else zone
+
+
+def _unsaid(step: Step) -> bool:
+    """Whether nobody says what a layer is stuck with, be it bond by bond."""
+    bonds = items(step.bonds)
+    silent = any(bond.adhesive is None and not items(bond.held) for bond in bonds)
+    return step.adhesive is None and (silent or not bonds)
 
 
 def _overhang(layer: LayerArea, zone: Zone) -> Figure:

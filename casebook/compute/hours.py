@@ -17,13 +17,14 @@ from casebook.compute.clocks import (
     is_timed,
     on_trials,
 )
-from casebook.compute.figures import Doubt, Effect, Figure, read, total
+from casebook.compute.figures import ZERO, Doubt, Effect, Figure, read, total
 from casebook.compute.places import ground
 from casebook.compute.runs import inner_steps
 from casebook.compute.steps import (
     NameOperation,
     Placed,
     hands_of,
+    none,
     number_of,
     operation,
     placed,
@@ -66,12 +67,14 @@ class Row:
 class Plan:
     """Planned against actual, in minutes at the bench; None where it is not recorded.
 
-    `planned` is the time of the chosen options, else the estimate for the whole. `spent` is the
-    lump noted for the whole, never added to `bench`, what sums up from steps and sittings. The
-    actual time is the latter, or the lump where no step or sitting has a time (`by_lump`).
+    `planned` is the time of the chosen options, else the estimate for the whole. `estimated` and
+    `spent` are the lumps noted for the whole; the latter is never added to `bench`, what sums up
+    from steps and sittings. The actual time is `bench`, or the lump where no step or sitting has
+    a time (`by_lump`).
     """
 
     planned: Figure | None = None
+    estimated: Figure | None = None
     spent: Figure | None = None
     bench: Figure | None = None
     covers: str = ""
@@ -213,6 +216,7 @@ def _plan(case: Case, spent: Iterable[Spent]) -> Plan:
     bench = total(one.hours.bench.minutes for one in spent)
     return Plan(
         planned=_planned(case),
+        estimated=_minutes(lump.estimated) if lump else None,
         spent=_minutes(lump.spent) if lump else None,
         bench=bench if timed or as_whole else None,
         covers=known(lump.covers) or "" if lump else "",
@@ -223,11 +227,16 @@ def _planned(case: Case) -> Figure | None:
     """The time of the options that were chosen, together; else the estimate for the whole."""
     proposal = known(case.proposal)
     options = courses(proposal) if proposal else ()
-    chosen = [_minutes(one.time) for one in options if known(one.outcome) is Choice.CHOSEN]
+    chosen = [_option(one.time) for one in options if known(one.outcome) is Choice.CHOSEN]
     if any(one is not None for one in chosen):
         return total(one or Figure(0, (OPTION_WITHOUT,)) for one in chosen)
     lump = known(case.time)
     return _minutes(lump.estimated) if lump else None
+
+
+def _option(time: Maybe[Duration]) -> Figure | None:
+    """The time of an option; one that takes none, such as leaving things alone, has zero."""
+    return ZERO if none(time) else _minutes(time)
 
 
 def _minutes(time: Maybe[Duration]) -> Figure | None:

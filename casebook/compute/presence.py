@@ -1,16 +1,20 @@
-"""What still lies there: layers laid, taken off, put back and removed, step by step."""
+"""What still lies there at the end of the record: there, partly there, or gone."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterator, Mapping
 from enum import StrEnum
 
-from casebook.compute.places import Ground
-from casebook.compute.steps import none, placed
+from casebook.compute.layers import Moment, Replay, replay
+from casebook.compute.steps import placed
+from casebook.compute.structure import Structure, Thing
 from casebook.model.archive import Case
-from casebook.model.base import Gap, items, known
+from casebook.model.base import known
 from casebook.model.details import Outcome
-from casebook.model.treatment import Step
+from casebook.vocabulary import Lexicon
+
+_WORDLESS = Lexicon({})
+"""Whether something lies there follows from the names of a case, not from what its words mean."""
 
 
 class Presence(StrEnum):
@@ -21,91 +25,53 @@ class Presence(StrEnum):
     GONE = "gone"
 
 
-def presence(case: Case, ground: Ground) -> Mapping[str, Presence]:
+def presence(case: Case) -> Mapping[str, Presence]:
     """For each layer that was laid, whether it lies there still; a temporary one never does.
 
     What lies wholly on something that goes, goes with it, and comes back with it.
     """
-    lying = _Lying(ground)
-    for one in placed(case):
-        if one.step.outcome is not Outcome.GIVEN_UP:
-            lying.replay(one.step)
-    return lying.states
+    steps = (one.step for one in placed(case))
+    laid = [step for step in steps if step.adds and step.outcome is not Outcome.GIVEN_UP]
+    temporary = {step.adds for step in laid if known(step.temporary)}
+    states = _states(replay(case, _WORDLESS))
+    return {
+        name: Presence.GONE if name in temporary else states.get(name, Presence.GONE)
+        for step in laid
+        if (name := step.adds)
+    }
 
 
-class _Lying:
-    """The layers laid so far and what became of them."""
-
-    def __init__(self, ground: Ground) -> None:
-        self.states: dict[str, Presence] = {}
-        self._ground = ground
-        self._carriers: dict[str, frozenset[str]] = {}
-        self._together: dict[str, frozenset[str]] = {}
-
-    def replay(self, step: Step) -> None:
-        """Let one step happen."""
-        if step.adds:
-            self.states[step.adds] = Presence.GONE if known(step.temporary) else Presence.THERE
-            self._carriers[step.adds] = _carriers(step, self._ground)
-        for place in items(step.removes):
-            self._leave(self._ground.layer(place), self._left(step, place))
-        for place in items(step.takes_off):
-            self._take_off(place)
-        for place in items(step.puts_back):
-            name = self._ground.layer(place)
-            back = self._together.pop(name, frozenset()) | {name}
-            self._set(back & self.states.keys(), Presence.THERE)
-
-    def _take_off(self, place: str) -> None:
-        """Take off what comes back; a part that is taken off keeps the layers it carries."""
-        name = self._ground.layer(place)
-        if name in self.states:
-            state = Presence.PARTLY if self._is_zone(place) else Presence.GONE
-            self._together[name] = self._leave(name, state)
-
-    def _is_zone(self, place: str) -> bool:
-        """Whether a place is one zone of a layer, such as `cloth-lining/board 1`."""
-        return self._ground.layer(place) != self._ground.bare(place)
-
-    def _left(self, step: Step, place: str) -> Presence:
-        """Whether something of what a step removed is still there."""
-        partly = (
-            self._is_zone(place)
-            or step.outcome is Outcome.PARTLY
-            or _leaves(step, self._ground.layer(place))
-        )
-        return Presence.PARTLY if partly else Presence.GONE
-
-    def _leave(self, place: str, state: Presence) -> frozenset[str]:
-        """Let a thing go, and with it what lies wholly on it: all that went."""
-        gone = {place}
-        while state is Presence.GONE and (more := self._riders(gone)):
-            gone |= more
-        went = {one for one in gone if self.states.get(one) not in (None, Presence.GONE)}
-        self._set(went, state)
-        return frozenset(went)
-
-    def _riders(self, gone: set[str]) -> set[str]:
-        return {
-            layer
-            for layer, below in self._carriers.items()
-            if below and below <= gone and layer not in gone
-        }
-
-    def _set(self, layers: Iterable[str], state: Presence) -> None:
-        self.states.update(dict.fromkeys(layers, state))
+def _states(played: Replay) -> Mapping[str, Presence]:
+    final = played.moments[-1].structure
+    things: dict[str, dict[str, None]] = {}
+    for moment in played.moments:
+        for thing in _added(moment):
+            things.setdefault(thing.of, {})[thing.name] = None
+    return {layer: _state(final, tuple(names)) for layer, names in things.items()}
 
 
-def _carriers(step: Step, ground: Ground) -> frozenset[str]:
-    """What a layer lies on: its `onto`, and the zones that this does not come down to."""
-    onto = frozenset(ground.bare(place) for place in items(step.onto))
-    zones = frozenset(ground.bare(zone) for zone in step.spans)
-    return onto | (zones - frozenset(ground.under(onto)))
+def _added(moment: Moment) -> Iterator[Thing]:
+    """The things that a step added, not those that it put back or joined."""
+    things = (moment.structure.things.get(name) for name in moment.laid)
+    return (one for one in things if one and one.step == moment.step)
 
 
-def _leaves(step: Step, layer: str) -> bool:
-    """Whether a step is said to leave something of a layer, here or unnamed."""
-    leaves = known(step.leaves)
-    if leaves is None:
-        return isinstance(step.leaves, Gap) and not none(step.leaves)
-    return not none(leaves.layer) and known(leaves.layer) in (None, layer)
+def _state(final: Structure, names: tuple[str, ...]) -> Presence:
+    there = [name for name in names if name in final.things and not _off(final, name)]
+    if not there:
+        return Presence.GONE
+    whole = len(there) == len(names) and not any(final.things[one].partly for one in there)
+    return Presence.THERE if whole else Presence.PARTLY
+
+
+def _off(final: Structure, name: str) -> bool:
+    """Whether a thing lies apart, and not on a part of the object that was itself taken off."""
+    waiting, seen = [name], set[str]()
+    while waiting:
+        one = waiting.pop()
+        if final.things[one].part or not final.things[one].apart:
+            return False
+        seen.add(one)
+        beneath = (bond.lower for bond in final.at(one) if bond.upper == one)
+        waiting.extend(lower for lower in beneath if lower not in seen)
+    return True

@@ -46,15 +46,19 @@ def unrolled(run: Step, outside: Collection[str] = ()) -> Iterator[Done]:
     A place becomes the member's own: `spine` is `volume 3/spine`; `each` is the member itself.
     Times that do not say `each` are counted once, for all members together.
     """
-    members = items(run.each)
+    own = own_names(run)
+    kept = {*outside} - own
     for number, step in enumerate(items(run.steps), 1):
         told = [
-            inner
-            for member in members
+            (member, found)
+            for member in items(run.each)
             if (found := _for_member(step, number, member, items(run.differs)))
-            for inner in _nested(found, run, member, outside)
         ]
-        yield from _counted_once(told)
+        if step.each:
+            for member, inner in told:
+                yield from _nested(inner, member, kept, own)
+        else:
+            yield from _counted_once([_of_member(one, member, kept) for member, one in told])
 
 
 def own_names(run: Step) -> frozenset[str]:
@@ -62,20 +66,29 @@ def own_names(run: Step) -> frozenset[str]:
     return frozenset(step.adds for step in inner_steps(items(run.steps)) if step.adds)
 
 
-def _nested(step: Step, run: Step, member: str, outside: Collection[str]) -> Iterator[Step]:
-    """A step with its places made the member's own; a run within the run is told in its turn."""
-    own = own_names(run)
-    kept = {*outside} - own
+def _of_member(step: Step, member: str, kept: Collection[str]) -> Step:
+    """A step with its places made the member's own."""
+    return _renamed(step, lambda place: _own_place(place, member, kept))
+
+
+def _nested(run: Step, member: str, kept: Collection[str], own: Collection[str]) -> Iterator[Done]:
+    """A run within the run: its members are parts of the member; `own` are names of the outer run.
+
+    `each` in it is its own member, and a time for all is for all of its own members.
+    """
+    outer = {*own} - own_names(run)
 
     def rename(place: str) -> str:
         return _own_place(place, member, kept)
 
-    renamed = _renamed(step, rename)
-    if not renamed.each:
-        yield renamed
-        return
-    for done in unrolled(renamed, {*kept, *(rename(name) for name in own)}):
-        yield done.step
+    inner = _renamed(run, lambda one: rename(one) if one.partition("/")[0] in outer else one)
+    members = tuple(rename(one) for one in items(run.each))
+    differs = tuple(
+        replace(one, in_=tuple(rename(place) for place in items(one.in_)))
+        for one in items(inner.differs)
+    )
+    told = replace(inner, each=members, differs=differs)
+    yield from unrolled(told, {*kept, *(rename(name) for name in outer)})
 
 
 def _own_place(place: str, member: str, kept: Collection[str]) -> str:
@@ -99,8 +112,21 @@ def _for_member(step: Step, number: int, member: str, differs: Collection[Differ
     return step
 
 
+def as_for(differs: Differs, steps: Collection[Step]) -> tuple[int, Step | None] | None:
+    """The step that an exception speaks of: its number from 1, and how it was done instead.
+
+    None where no step of the run is meant; no step where it was left out or is not described.
+    """
+    for number, step in enumerate(steps, 1):
+        if _speaks_of(differs, step, number):
+            instead = known(differs.instead)
+            return number, _instead(step, instead) if instead else None
+    return None
+
+
 def _speaks_of(differs: Differs, step: Step, number: int) -> bool:
-    return known(differs.step) in (step.adds, known(step.do), str(number))
+    word = known(differs.step)
+    return bool(word) and word in (step.adds, known(step.do), str(number))
 
 
 def _instead(step: Step, other: Step | None) -> Step:

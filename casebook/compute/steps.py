@@ -104,13 +104,13 @@ def lays(step: Step) -> bool:
     """
     if not step.adds or known(step.is_) == "part" or step.outcome is Outcome.GIVEN_UP:
         return False
-    if stuck := [bond for bond in items(step.bonds) if _sticks(bond)]:
-        return any(items(bond.onto) for bond in stuck)
+    if step.bonds:
+        return any(items(bond.onto) for bond in items(step.bonds) if sticks(bond))
     lies = bool(items(step.onto) or step.spans or known(step.in_thickness_of))
-    return lies and _sticks(step)
+    return lies and sticks(step)
 
 
-def _sticks(bond: Step | Bond) -> bool:
+def sticks(bond: Step | Bond) -> bool:
     """Whether something is held with an adhesive, be it one that nobody named."""
     held_only = bond.adhesive is None and bool(items(bond.held))
     return not none(bond.adhesive) and not held_only

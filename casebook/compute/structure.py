@@ -39,7 +39,8 @@ class Thing:
     """A part, a layer, one zone of a layer, or one wall of a tube.
 
     `name` is unique: `spine`, `release-lining`, `cloth-lining/board 1`, `tube/inner`. `of` is the
-    part or layer it belongs to, `zone` the part that this zone covers, `wall` inner or outer.
+    part or layer that it is, or is a zone or a wall of: for a whole one its own name. `zone` is the
+    part that a zone covers, `wall` inner or outer.
     `materials` are ids of the vocabulary or words as written, the likeliest first, none if unknown.
     `step` counts the steps of the case from 1 in their order; 0 is as found.
     """
@@ -58,14 +59,22 @@ class Thing:
     where: str = ""
     thickness_um: int | None = None
     step: int = 0
+    height_um: int | None = None
+    """From head to tail as cut, or as the part measures; None if not recorded. Unit: µm."""
+    width_um: int | None = None
+    """Across: of a zone its own share, of a spine straight across its back. Unit: µm."""
+    apart: bool = False
+    """It lies apart: taken off and not put back so far, or made and not laid so far."""
+    patches: bool = False
+    """Pieces, patches or edges: it does not cover the whole of what it lies on."""
 
 
 @dataclass(frozen=True, slots=True)
 class Bond:
     """One way in which `upper` holds to `lower`, the thing that carries it.
 
-    `reused` marks the bond of a part that was put back. `failed` and `opened` name the steps that
-    loosened it. `partly` and `where` say that it does not hold everywhere.
+    Of parts grown together `lower` is the larger, to which the other belongs. `partly` and `where`
+    say that it does not hold everywhere.
     """
 
     lower: str
@@ -80,14 +89,23 @@ class Bond:
     partly: bool = False
     since: Since = Since.ORIGINAL
     step: int = 0
+    reused: bool = False
+    """It holds a part that was taken off and put back."""
+    opened: tuple[int, ...] = ()
+    """The steps that loosened it, by their numbers, without parting the two."""
+    guessed: bool = False
+    """`adhesives` are guesses, of which one is right; else all are in it, as in a mixture."""
+    within: bool = False
+    """An infill: `upper` lies in the thickness of `lower`."""
 
 
 @dataclass(frozen=True, slots=True)
 class Structure:
-    """Things by name and the bonds between them.
+    """Things by name and the bonds between them: both ends of a bond are among the things.
 
     `covers` are pairs (lower, upper) that touch and are not bonded; `hides` pairs (hidden, hider)
-    where the hider must be lifted first though nothing bonds the two.
+    where the hider must be lifted first though nothing bonds the two. What is hidden may also be a
+    finding, by its id.
     """
 
     things: Mapping[str, Thing] = field(default_factory=dict)

@@ -76,7 +76,8 @@ def touched(below: Ground, step: Step) -> tuple[str, ...]:
     inside = known(step.in_thickness_of)
     onto = (*items(step.onto), *items(step.over), *items(step.to), *step.spans)
     bonded = (place for bond in items(step.bonds) for place in items(bond.onto))
-    within = (*items(step.soaks_in), *((inside,) if inside else ()))
+    made = (step.adds,) if step.adds and known(step.is_) == "part" else ()
+    within = (*items(step.soaks_in), *((inside,) if inside else ()), *made)
     return tuple(sorted(below.under((*places, *onto, *bonded, *within))))
 
 
@@ -85,32 +86,34 @@ def _in_steps(case: Case, below: Ground) -> Iterator[Use]:
     for one in placed(case):
         number = number + 1 if one.episode == sitting else 1
         sitting = one.episode
-        for use in _of_step(one.step):
-            yield replace(
-                use,
-                episode=one.episode,
-                step=number,
-                layer=one.step.adds or "",
-                parts=touched(below, one.step),
-            )
+        for use in _of_step(one.step, below):
+            layer = one.step.adds or ""
+            yield replace(use, episode=one.episode, step=number, layer=layer)
 
 
-def _of_step(step: Step) -> Iterator[Use]:
+def _of_step(step: Step, below: Ground) -> Iterator[Use]:
+    """What one step used; the adhesive of one of several bonds only where that bond is."""
+    parts = touched(below, step)
     for said in (step, *items(step.ways)):
         for name, role in _FIELDS:
-            yield from _of(getattr(said, name), role)
+            yield from _on(parts, _of(getattr(said, name), role))
     for bond in items(step.bonds):
-        yield from _of(bond.adhesive, Role.ADHESIVE)
+        own = tuple(sorted(below.under(items(bond.onto)))) or parts
+        yield from _on(own, _of(bond.adhesive, Role.ADHESIVE))
     bath = known(step.bath)
     for name, role in _BATH_FIELDS if bath else ():
-        yield from _of(getattr(bath, name), role)
+        yield from _on(parts, _of(getattr(bath, name), role))
+
+
+def _on(parts: tuple[str, ...], used: Iterable[Use]) -> Iterator[Use]:
+    return (replace(use, parts=parts) for use in used)
 
 
 def _in_tests(case: Case, below: Ground) -> Iterator[Use]:
     for test in items(case.tests):
         parts = tuple(sorted(below.under(items(test.part))))
         for agent in items(test.agent):
-            yield from (replace(use, parts=parts) for use in _of(agent, Role.TEST))
+            yield from _on(parts, _of(agent, Role.TEST))
 
 
 def _of(material: Maybe[Material], role: Role) -> Iterator[Use]:

@@ -15,8 +15,8 @@ from casebook.compute.measures import (
     within,
 )
 from casebook.compute.places import Ground
-from casebook.compute.steps import none
-from casebook.model.base import items, known
+from casebook.compute.steps import none, sticks
+from casebook.model.base import Gap, items, known
 from casebook.model.details import Piece, Scope
 from casebook.model.object import Size
 from casebook.model.treatment import Step
@@ -41,6 +41,9 @@ COUNTED_ONCE = Doubt(
     Effect.AT_LEAST,
     "part stands there more than once and is counted once",
     "parts stand there more than once and are counted once",
+)
+NO_PIECE_COUNT = Doubt(
+    Effect.AT_LEAST, "kind of piece has no count", "kinds of pieces have no count"
 )
 EACH_AS_CUT = Doubt(
     Effect.ABOUT,
@@ -82,7 +85,8 @@ def zones_of(ground: Ground, step: Step) -> tuple[Zone, ...]:
 
 def _parts(ground: Ground, step: Step) -> tuple[str, ...]:
     inside = known(step.in_thickness_of)
-    bonded = tuple(place for bond in items(step.bonds) for place in items(bond.onto))
+    stuck = (bond for bond in items(step.bonds) if sticks(bond))
+    bonded = tuple(place for bond in stuck for place in items(bond.onto))
     places = items(step.onto) or bonded or ((inside,) if inside else tuple(step.spans))
     return ground.under(places)
 
@@ -98,9 +102,14 @@ def _piece(piece: Piece) -> Figure:
     height, width = length(piece.height), length(piece.width)
     if height is None or width is None:
         return Figure(0, (NO_PIECE_SIZE,))
-    count = known(piece.count)
-    number = Figure(1) if count is None else read(count, 1, "count")
-    return number * height * width
+    return _number(piece) * height * width
+
+
+def _number(piece: Piece) -> Figure:
+    """How many pieces of one size there were; at least one where nobody wrote it down."""
+    if isinstance(piece.count, Gap):
+        return Figure(1, (NO_PIECE_COUNT,))
+    return Figure(1) if piece.count is None else read(piece.count, 1, "count")
 
 
 def _scattered(step: Step, scope: Scope | None) -> Figure:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from casebook.compute.places import ground
 from casebook.compute.presence import Presence, presence
 from tests.compute.written import case
 
 
 def states(steps: str) -> dict[str, str]:
     one = case(f"steps: [{{adds: a, onto: spine}}, {{adds: b, onto: a}}, {steps}]")
-    return {layer: state.value for layer, state in presence(one, ground(one)).items()}
+    return {layer: state.value for layer, state in presence(one).items()}
 
 
 def test_what_lies_on_a_removed_layer_goes_with_it() -> None:
@@ -39,3 +38,24 @@ def test_a_zone_or_a_rest_is_partly_there() -> None:
 
 def test_a_removal_that_was_given_up_removes_nothing() -> None:
     assert states("{removes: b, outcome: given-up}")["b"] == Presence.THERE
+
+
+def test_what_was_never_laid_is_not_among_them_and_what_is_made_lies_there() -> None:
+    assert "c" not in states("{adds: c, onto: a, outcome: given-up}")
+    assert states("{adds: c, over: spine, is: part}")["c"] == Presence.THERE
+
+
+def test_a_temporary_layer_is_gone_be_it_removed_or_not() -> None:
+    assert states("{adds: c, onto: spine, temporary: yes}")["c"] == Presence.GONE
+
+
+def test_one_zone_taken_off_leaves_the_layer_partly_there() -> None:
+    zones = "{adds: c, onto: [spine, board 1], adhesive: x}, {takes-off: c/board 1}"
+    assert states(zones)["c"] == Presence.PARTLY
+    assert states(f"{zones}, {{puts-back: c/board 1}}")["c"] == Presence.THERE
+
+
+def test_in_a_run_each_member_has_its_own() -> None:
+    text = "{each: [volume 1, volume 2], steps: [{adds: c, onto: spine}]}, {removes: volume 2/c}"
+    found = states(text)
+    assert (found["volume 1/c"], found["volume 2/c"]) == (Presence.THERE, Presence.GONE)

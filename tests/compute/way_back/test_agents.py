@@ -1,0 +1,28 @@
+"""Which agents of a release are left where some have failed."""
+
+from __future__ import annotations
+
+from casebook.compute.evidence import Failed
+from casebook.compute.releases import Means
+from casebook.compute.way_back.agents import without_failed
+from casebook.model.vocabulary import Opener
+from tests.compute.way_back.built import LEXICON, WATER
+
+
+def test_a_release_whose_agent_nobody_knows_is_closed_by_any_failure_of_its_kind():
+    usual = Means("the usual stuff", (Opener.SOLVENT,), 4)
+    solvent = Failed("lining", "acetone", frozenset({Opener.SOLVENT}))
+    assert without_failed(usual, [solvent], LEXICON) == ""
+    assert without_failed(usual, [Failed("lining", "water", WATER)], LEXICON) == usual.agent
+
+
+def test_where_every_solvent_failed_none_is_proposed_and_where_one_did_another_may_be():
+    chosen = Means("organic solvent chosen by solubility chart", (Opener.SOLVENT,), 2)
+    kinds = frozenset({Opener.SOLVENT})
+    assert without_failed(chosen, [Failed("lining", "acetone", kinds)], LEXICON)
+    assert without_failed(chosen, [Failed("lining", "solvent", kinds)], LEXICON) == ""
+
+
+def test_an_agent_that_is_of_the_kind_that_failed_fails_too():
+    blotter = Means("damp blotter, or gellan", (Opener.MOISTURE,), 4)
+    assert without_failed(blotter, [Failed("lining", "water", WATER)], LEXICON) == "gellan"
