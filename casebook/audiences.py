@@ -57,6 +57,8 @@ class Veil:
                 values[info.name] = tuple(self.photos[ref] for ref in value if ref in self.photos)
             elif info.points == "case":
                 values[info.name] = self._case(value)
+            elif info.points == "photo" and isinstance(value, str):
+                values[info.name] = self.photos[value]
             else:
                 values[info.name] = self.value(value, self.hidden if info.points else ())
         if isinstance(one, Photo):
@@ -80,9 +82,14 @@ class Veil:
         return None if isinstance(value, str) and value not in self.cases else value
 
     def _item_seen(self, one: Record) -> bool:
-        """Whether an item is seen: by its own audience, and by the case that it is a link to."""
+        """Whether an item is seen: by its own audience, and by the case that it is a link to.
+
+        What stands on one photo, such as a mark, goes with it.
+        """
         hidden = isinstance(one, Link) and self._case(one.case) is None
-        return not hidden and item_seen(one, self.audience)
+        on = [getattr(one, name) for name in _naming_photos(type(one))]
+        gone = any(isinstance(name, str) and name not in self.photos for name in on)
+        return not hidden and not gone and item_seen(one, self.audience)
 
     def _own(self, one: Record) -> dict[str, Any]:
         """What a step keeps beside its fields: what a recipe filled in, where that is shown."""
@@ -99,6 +106,12 @@ def _seen_fields(cls: type[Record], audience: Audience, structure: bool) -> tupl
         and info.name != "audience"
         and not (issubclass(cls, Photo) and info.name == "file")
     )
+
+
+@remembered
+def _naming_photos(cls: type[Record]) -> tuple[str, ...]:
+    """The fields of a record type that name photos: one as a text, several as a list."""
+    return tuple(info.name for info in schema(cls).values() if info.points == "photo")
 
 
 def item_seen(one: Record, audience: Audience) -> bool:

@@ -15,6 +15,7 @@ from casebook.loading import Loaded, load_archive
 from casebook.model.archive import Redacted
 from casebook.model.base import Audience
 from casebook.output.contexts import Link
+from casebook.output.kept import Store
 from casebook.output.pictures import Pictures
 from casebook.output.publish import publish_site
 from casebook.output.site import Site
@@ -66,11 +67,12 @@ def publish(
     site_url: str = "",
     own_pages: Iterable[tuple[str, str]] = (),
     diagnostics: Mapping[str, tuple[str, ...]] | None = None,
+    store: Store | None = None,
 ) -> Site:
-    """The site as a value; nothing is written, bodies are made on demand.
+    """The site as a value; no page is written, bodies are made on demand.
 
     `own_pages` are title and address of hand-written pages, `diagnostics` the lab's messages by
-    case id: they are shown to the lab alone.
+    case id: they are shown to the lab alone. `store` keeps what is dear to work out.
     """
     archive, audience = redacted.archive, redacted.audience
     found = {
@@ -82,6 +84,7 @@ def publish(
         own_pages=tuple(Link(title, address) for title, address in own_pages),
         gaps=found,
         faults=(diagnostics or {}) if audience is Audience.LAB else {},
+        store=store,
     )
     return publish_site(redacted, pictures, wishes)
 

@@ -181,7 +181,8 @@ def _case(path: Path, root: Path) -> tuple[Case, tuple[Diagnostic, ...]]:
     if episodes:
         case = replace(case, episodes=(*items(case.episodes), *episodes))
     case, unfit = _with_id(replace(case, story=document.body), name)
-    return case, (*_in(name, document.diagnostics), *faults, *more, *unfit)
+    told = unfit if document.front else ()  # without any key it goes without saying that one lacks
+    return case, (*_in(name, document.diagnostics), *faults, *more, *told)
 
 
 def _in(case: str, faults: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:

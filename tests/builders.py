@@ -126,13 +126,18 @@ def written(made: Site) -> dict[str, str]:
 
 _VALUES = {
     "Acidity": ("8.0", "7.5"),
+    "Box": ("4 4 8 8", "5 5 9 9"),
     "Colour": ("L 52 a 3 b 10", "L 60 a 3 b 10"),
     "Count": ("3", "4"),
     "Date": ("1873", "1874"),
+    "Difference": ("3.0", "2.0"),
     "Duration": ("2 h", "3 h"),
     "Grammage": ("5 g/m²", "9 g/m²"),
     "Length": ("40 mm", "50 mm"),
+    "Outline": ("4 4, 12 4, 12 12", "5 5, 9 5, 9 9"),
+    "Path": ("4 4, 12 12", "5 5, 9 9"),
     "Percent": ("4 %", "5 %"),
+    "Point": ("6 6", "7 7"),
     "Ratio": ("1:3", "1:4"),
     "Temperature": ("20 °C", "25 °C"),
 }

@@ -18,12 +18,12 @@ from casebook.model.base import (
     public,
     record,
 )
+from casebook.model.marks import Mark, PhotoRef
 from casebook.model.materials import Material
 from casebook.model.object import Bond, PlaceRef, Walls
 from casebook.values.dates import Date
 from casebook.values.quantities import Acidity, Count, Grammage, Length
 
-PhotoRef = Annotated[str, Points("photo")]
 PersonRef = Annotated[str, Points("person")]
 TestRef = Annotated[str, Points("test")]
 LayerRef = Annotated[str, Points("layer")]
@@ -140,6 +140,8 @@ class Finding(Record):
     """Why it was found or not found so."""
     photo: Many[PhotoRef] = public(())
     """Photos that show it."""
+    marks: Many[Mark] = public(())
+    """Where it is seen on photos, each with a box, a line or an outline."""
     audience: Audience | None = lab()
     """The widest audience for this item; left out, the case's own."""
 

@@ -9,10 +9,10 @@ from typing import ClassVar
 
 from casebook.model.base import CaseRef, Many, Maybe, Record, public, record
 from casebook.model.condition import PersonRef
+from casebook.model.marks import Swatch
 from casebook.model.materials import Material, ToolWord
 from casebook.model.object import PlaceRef, counted
 from casebook.model.proposal import Choice
-from casebook.values.colours import Colour
 from casebook.values.durations import Duration
 from casebook.values.quantities import Acidity, Count, Length, Temperature
 
@@ -193,8 +193,8 @@ class Trial(Record):
     """What was tried."""
     material: Many[Material] = public((), structural=True)
     """The materials that were tried."""
-    colour: Maybe[Colour] = public()
-    """The colour it came out in, as measured. Unit: CIELAB."""
+    colour: Maybe[Swatch] = public()
+    """The colour it came out in: as measured, or an area of a photo. Unit: CIELAB."""
     result: Maybe[str] = public(structural=True)
     """What came of it."""
     outcome: Maybe[Choice] = public(structural=True)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import ClassVar
 
 from casebook.model.base import Audience, Many, Maybe, Record, lab, public, record
 from casebook.model.condition import PersonRef, Stage
+from casebook.model.marks import Fit, Scale, Target
 from casebook.model.object import PlaceRef
 from casebook.values.dates import Date
 
@@ -16,11 +18,14 @@ class Image:
     """An image file as inspected: size in pixels after turning upright, and where its bytes are.
 
     `digest` names the original's bytes; it is a key to pictures and never published itself.
+    `areas` gives the mean of the areas that the record compares by colour, by the canonical text
+    of their boxes: red, green and blue of sRGB in linear light, 0 to 1.
     """
 
     digest: str
     width: int
     height: int
+    areas: Mapping[str, tuple[float, float, float]] = field(default_factory=dict)
 
 
 @record
@@ -51,9 +56,12 @@ class Photo(Record):
     """Where it is kept, if not here."""
     caption: Maybe[str] = public()
     """What a reader should see in it."""
-    scale: Maybe[bool] = public()
-    """Whether a scale is in frame: yes or no. Source: AIC wiki, PMG."""
-    target: Maybe[bool] = public()
-    """Whether a colour or grey target is in frame: yes or no. Source: AIC wiki, PMG."""
+    scale: Maybe[Scale] = public()
+    """Whether a scale is in frame; two points on it give lengths. Source: AIC wiki, PMG."""
+    target: Maybe[Target] = public()
+    """Whether a colour or grey target is in frame; its patches correct colours. Source: AIC wiki,
+    PMG."""
+    fit: Maybe[Fit] = public()
+    """Two points by which it is laid over another photo of the same view."""
     audience: Audience | None = lab()
     """The widest audience for this photo; left out, the case's own."""

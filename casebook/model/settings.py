@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from casebook.model.base import Many, Maybe, Record, lab, public, record
-from casebook.values.colours import Colour
+from casebook.values.colours import Colour, Difference
 from casebook.values.quantities import Count
 
 
@@ -56,6 +56,9 @@ class Settings(Record):
     tag: Maybe[str] = public()
     """For identifiers that last: a domain or an e-mail address of the lab's and a year in which it
     was the lab's, such as `oakum-row.example,2025`. Source: RFC 4151."""
+    tolerance: Maybe[Difference] = public()
+    """How far the colour of a repair may lie from the original, as this lab sees it: a colour
+    difference by CIEDE2000. Without it pages give differences and no verdict. Unit: ΔE00."""
     units: Units | None = public()
     """Which measures pages show: metric, imperial or both."""
     licence: Maybe[str] = public()

@@ -7,7 +7,7 @@ from dataclasses import field
 from typing import Annotated, ClassVar
 
 from casebook.model.base import Many, Maybe, Record, Words, lab, public, record
-from casebook.model.condition import Finding, PhotoRef, TestRef
+from casebook.model.condition import Finding, TestRef
 from casebook.model.details import (
     Against,
     Bath,
@@ -21,6 +21,7 @@ from casebook.model.details import (
     Way,
     WentTo,
 )
+from casebook.model.marks import Match, PhotoRef
 from casebook.model.materials import Material, ToolWord
 from casebook.model.object import Bond, PlaceRef, Size, Walls
 from casebook.values.dates import Date
@@ -122,6 +123,8 @@ class Step(Record):
     """Tools and equipment used."""
     tried: Many[Trial] = public((), structural=True)
     """What was tried on the way."""
+    match: Many[Match] = public(())
+    """How near the colour of the repair, and of the trials, comes to the original."""
     result: Maybe[str] = public()
     """What came of it."""
     falls_short: Maybe[str] = public()

@@ -4,42 +4,41 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from casebook.compute.links import Kin
 from casebook.compute.summary import Summary
 from casebook.model.archive import Archive, Case, Kind, Standing, Status
 from casebook.model.base import items, known
-from casebook.model.condition import Examination, Hazard
 from casebook.model.object import Object
 from casebook.model.outcome import Reversibility
-from casebook.output.contexts import Card, CasePage, Fact, Line, Link, Run
-from casebook.output.object_view import (
-    binding_facts,
-    date_text,
+from casebook.output.absence import absent, gap_lines
+from casebook.output.case_contexts import CasePage
+from casebook.output.condition_view import (
+    examination_lines,
     finding_view,
     follow_line,
     found_line,
+    hazard_facts,
     history_line,
-    object_facts,
+    left_alone_lines,
     test_line,
 )
-from casebook.output.pictures import Pictures, before_and_after, case_pictures
+from casebook.output.contexts import Card, Link, Run
+from casebook.output.kin_view import kin_lines
+from casebook.output.object_view import binding_facts, date_text, object_facts
+from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
+from casebook.output.plan_view import option_views, plan_lines, question_views
 from casebook.output.prose import plain, prose
+from casebook.output.structure_view import NO_STRUCTURE, StructureView, layered
 from casebook.output.tables import hours_tables, linings, materials
-from casebook.output.treatment_view import (
-    claim_line,
-    episode_views,
-    labelled,
-    option_views,
-    plan_lines,
-    work_line,
-)
-from casebook.output.wording import Wording, say, sentence
+from casebook.output.treatment_view import claim_line, episode_views, work_line
+from casebook.output.wording import Wording, say, sentence, text_of
 
 _STANDINGS = {
-    Standing.UNDECIDED: "Not yet decided.",
-    Standing.DECLINED: "The treatment was declined.",
-    Standing.PROPOSED: "A treatment is proposed.",
-    Standing.IN_TREATMENT: "In treatment.",
-    Standing.STOPPED: "The treatment was stopped.",
+    Standing.UNDECIDED: "Not yet decided",
+    Standing.DECLINED: "The treatment was declined",
+    Standing.PROPOSED: "A treatment is proposed",
+    Standing.IN_TREATMENT: "In treatment",
+    Standing.STOPPED: "The treatment was stopped",
 }
 _SOURCES = {
     Kind.FROM_NOTES: "An old treatment, written up from what survives of its notes.",
@@ -49,13 +48,15 @@ _SOURCES = {
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """What is known of a case beside its record: its summary, gaps, faults, and ways in."""
+    """What is known of a case beside its record: its summary, gaps, faults, kin, and ways in."""
 
     summary: Summary
+    kin: tuple[Kin, ...] = ()
     gaps: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
     ways: tuple[Link, ...] = ()
     withheld: bool = False
+    structure: StructureView = NO_STRUCTURE
 
 
 def title_of(case: Case) -> str:
@@ -76,10 +77,11 @@ def kicker_of(case: Case, wording: Wording) -> str:
 def status_of(case: Case) -> str:
     """The case's standing in a sentence; "" for a finished one."""
     status = known(case.status) or Status()
-    text = _STANDINGS.get(status.is_, "") if status.is_ else ""
-    because = f" {say(status.because)}" if known(status.because) else ""
-    left = f" Left as: {status.left}" if known(status.left) else ""
-    return f"{text}{because}{left}"
+    standing = _STANDINGS.get(status.is_, "") if status.is_ else ""
+    because = f"{standing}: {status.because}" if known(status.because) else standing
+    left = f"It was left: {status.left}" if known(status.left) else ""
+    told = (text_of(sentence((Run(one.removeprefix(": ")),))) for one in (because, left) if one)
+    return " ".join(told)
 
 
 def describe(case: Case) -> str:
@@ -125,26 +127,47 @@ def case_page(
         story=prose(case.story),
         facts=object_facts(case, wording, thing.units),
         binding=binding_facts(case, wording),
-        hazards=_hazards(items(case.hazards), wording),
-        history=tuple(history_line(one) for one in items(case.history)),
-        examination=_examination(case),
+        links=kin_lines(told.kin, wording),
+        hazards=hazard_facts(case, wording),
+        history=(
+            *absent(case, "history"),
+            *(history_line(one, wording) for one in items(case.history)),
+        ),
+        examination=(
+            *examination_lines(case),
+            *absent(case, "findings"),
+            *absent(case, "hazards"),
+        ),
         findings=tuple(finding_view(one, wording, views) for one in items(case.findings)),
-        found_layers=tuple(found_line(one, wording) for one in items(case.as_found)),
-        tests=tuple(test_line(one, wording) for one in items(case.tests)),
+        found_layers=(
+            *absent(case, "as_found"),
+            *(found_line(one, wording) for one in items(case.as_found)),
+        ),
+        tests=(
+            *absent(case, "tests"),
+            *(test_line(one, wording) for one in items(case.tests)),
+        ),
         plan=plan_lines(case),
         options=option_views(case, wording),
-        left_alone=_left_alone(case, wording),
+        questions=question_views(case, wording),
+        left_alone=(*absent(case, "left_alone"), *left_alone_lines(case, wording)),
         episodes=episode_views(case, summary.hours, wording, views),
         structure_withheld=told.withheld,
+        structure=told.structure,
+        apart=_apart(case, told),
         linings=None if told.withheld else linings(summary.areas, wording),
         hours=hours_tables(summary.hours, wording),
         materials=None if told.withheld else materials(summary.uses, wording),
         reversibility=prose(say(undoing.says)),
         claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
         care=prose(say(case.care)),
-        follow_up=tuple(follow_line(one, wording) for one in items(case.follow_up)),
+        follow_up=(
+            *absent(case, "follow_up"),
+            *(follow_line(one, wording) for one in items(case.follow_up)),
+        ),
         photos=tuple(views.values()),
-        gaps=told.gaps,
+        elsewhere=(*absent(case, "photos"), *elsewhere(case, archive)),
+        gaps=(*gap_lines(case), *told.gaps),
         diagnostics=told.faults,
         cite=_cite(case, archive),
         licence=say(archive.settings.licence),
@@ -159,28 +182,10 @@ def _record_note(case: Case) -> str:
     return f"{note} Sources: {sources}." if note and sources else note
 
 
-def _hazards(hazards: tuple[Hazard, ...], wording: Wording) -> tuple[Fact, ...]:
-    found = []
-    for one in hazards:
-        where = (*wording.places(one.part), Run(": ")) if one.part else ()
-        caution = say(one.caution) or "no caution is recorded; see the safety data sheet"
-        found.append(Fact(say(one.what) or "Hazard", (sentence((*where, Run(caution))),)))
-    return tuple(found)
-
-
-def _examination(case: Case) -> tuple[Line, ...]:
-    seen = known(case.examination) or Examination()
-    fields = (("Why", "because"), ("How", "method"), ("By", "by"), ("Date", "date"))
-    return labelled(seen, *fields)
-
-
-def _left_alone(case: Case, wording: Wording) -> tuple[Line, ...]:
-    found = []
-    for one in items(case.left_alone):
-        what = f", {one.what}" if known(one.what) else ""
-        because = f": {one.because}" if known(one.because) else ""
-        found.append(sentence((*wording.places(one.part), Run(f"{what}{because}"))))
-    return tuple(found)
+def _apart(case: Case, told: Told) -> Link | None:
+    """The page for the box, where there is one."""
+    there = layered(case) and not told.withheld
+    return Link("How to take this apart", "apart/index.html") if there else None
 
 
 def _cite(case: Case, archive: Archive) -> str:

@@ -1,30 +1,58 @@
-"""What follows the main clause of a step: how much, which grain, how cut, what is left."""
+"""What follows the main clause of a step: how much, how cut and held, what is left and where."""
 
 from __future__ import annotations
 
-from casebook.model.base import items, known
-from casebook.model.details import Fate, Grain, Piece, Scope, WentTo
+from collections.abc import Iterable
+
+from casebook.model.base import Gap, Unknowing, items, known
+from casebook.model.details import Against, Fate, Grain, Piece, Scope, Strength, WentTo
+from casebook.model.object import Bond, Walls
 from casebook.model.treatment import Step
 from casebook.output.contexts import Line, Run
-from casebook.output.wording import Wording, listed, say
+from casebook.output.wording import (
+    Wording,
+    how_known,
+    listed,
+    listed_text,
+    measured,
+    say,
+    text_of,
+)
 
 _FATES = {
     Fate.DISCARDED: "discarded",
     Fate.KEPT: "kept with the object",
     Fate.STORED: "stored apart",
-    Fate.OWN_CASE: "has a case of its own",
+    Fate.OWN_CASE: "it has a case of its own",
     Fate.RETURNED: "returned to the owner",
+}
+_AGAINST = {
+    Strength.WEAKER: "weaker than the original that it lies across",
+    Strength.LIKE: "as strong as the original that it lies across",
+    Strength.STRONGER: "stronger than the original that it lies across",
+}
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_MEASURES = {
+    "height": "{} high",
+    "width": "{} wide",
+    "length": "{} long",
+    "thickness": "{} thick",
+    "diameter": "{} across",
 }
 
 
 def clauses(step: Step, wording: Wording) -> list[Line]:
     """What follows the main clause, each part of it after a semicolon."""
     return [
-        _scope(known(step.scope)),
+        _said(scope_text(step.scope)),
         _grain(step, wording),
+        _said(walls_text(known(step.walls))),
         _cut(step),
         _spans(step, wording),
-        _fate(known(step.fate)),
+        *(bond_line(one, wording) for one in items(step.bonds)),
+        *beyond(step, wording),
+        _against(known(step.against_original)),
+        _fate(step.fate, wording),
         _leaves(step, wording),
         _said("temporary" if known(step.temporary) else ""),
         _said(f"except {step.except_}" if known(step.except_) else ""),
@@ -36,17 +64,95 @@ def _said(text: str) -> Line:
     return (Run(text),) if text else ()
 
 
-def _fate(fate: WentTo | None) -> Line:
-    """What became of what was removed, and where it is kept."""
+def beyond(step: Step, wording: Wording) -> Iterable[Line]:
+    """What it reaches without being laid on it: covered, soaked into, gone through, hidden."""
+    if items(step.onto) or step.spans:
+        yield _about("it covers ", step.over, wording)
+    if items(step.onto) or not known(step.do):
+        yield _about("it soaks in and stays in ", step.soaks_in, wording)
+    elif items(step.soaks_in):
+        yield (Run("it soaks in and stays"),)
+    yield cuts_line(step.cuts, step.held, wording)
+    yield _about("it hides ", step.hides, wording)
+
+
+def _about(words: str, places: object, wording: Wording) -> Line:
+    if not isinstance(places, tuple) or not places:
+        return ()
+    return (Run(words), *wording.places(places))
+
+
+def cuts_line(cuts: object, held: object, wording: Wording) -> Line:
+    """What a thread or a nail goes through, or what was cut for it where nothing holds so."""
+    if not isinstance(cuts, tuple) or not cuts:
+        return ()
+    if isinstance(held, tuple) and held:
+        return (Run("it goes through "), *wording.places(cuts))
+    return (*wording.places(cuts), Run(" was cut for it" if len(cuts) == 1 else " were cut for it"))
+
+
+def walls_text(walls: Walls | None) -> str:
+    """The walls of a tube: "a hollow tube, one ply on and two off"."""
+    if walls is None:
+        return ""
+    inner, outer = (_number(say(one)) for one in (walls.inner, walls.outer))
+    sides = [f"{inner} on" if inner else "", f"{outer} off" if outer else ""]
+    return f"a hollow tube, {listed_text(sides)}" if inner or outer else "a hollow tube"
+
+
+def _number(text: str) -> str:
+    """A small number in words."""
+    return _NUMBERS[int(text)] if text.isdecimal() and int(text) < len(_NUMBERS) else text
+
+
+def bond_line(bond: Bond, wording: Wording) -> Line:
+    """One of several bonds: "stuck to the spine with wheat starch paste, along the edges"."""
+    cuts = {*items(bond.cuts)}
+    pierced = bool(items(bond.held) and cuts) and cuts <= {*items(bond.onto)}
+    face = f" with its {bond.face} face" if known(bond.face) else ""
+    joint = f"{_how(bond)}{face}{' to and through ' if pierced else ' to '}"
+    to = (Run(joint), *wording.places(bond.onto)) if bond.onto else (Run(_how(bond) + face),)
+    loose = isinstance(bond.adhesive, Gap) and bond.adhesive.kind is Unknowing.NONE
+    glue = () if loose else wording.adhesive(bond.adhesive)
+    by = (Run(" with "), *glue) if text_of(glue) else ()
+    where = (Run(f", {bond.where}"),) if known(bond.where) else ()
+    through = () if pierced else cuts_line(bond.cuts, bond.held, wording)
+    return (*to, *by, *where, *((Run(", "), *through) if through else ()))
+
+
+def _how(bond: Bond) -> str:
+    """How a bond holds, in a word: sewn, stuck, not stuck."""
+    if held := listed_text(items(bond.held)):
+        return held
+    if isinstance(bond.adhesive, Gap) and bond.adhesive.kind is Unknowing.NONE:
+        return "not stuck"
+    return "stuck" if bond.adhesive else "held"
+
+
+def _against(against: Against | None) -> Line:
+    """How it compares with the original under it, and why it was chosen so."""
+    if against is None:
+        return ()
+    how = known(against.is_)
+    text = _AGAINST[how] if how else f"its strength against the original {say(against.is_)}"
+    return _said(text + (f": {against.because}" if known(against.because) else ""))
+
+
+def _fate(fate: WentTo | Gap | None, wording: Wording) -> Line:
+    """What became of what was removed, where it is kept, and the case that tells of it."""
     if fate is None:
         return ()
-    went, where = known(fate.is_), known(fate.where)
-    return _said(", ".join(one for one in (_FATES[went] if went else "", where) if one))
+    if isinstance(fate, Gap):
+        return _said(f"where it went {how_known(fate)}")
+    went, case = known(fate.is_), known(fate.case)
+    where = f" ({fate.where})" if known(fate.where) else ""
+    text = (_FATES[went] if went else "kept" if where else "") + where
+    return (*_said(text), *((Run(": "), wording.case(case)) if case else ()))
 
 
 def _grain(step: Step, wording: Wording) -> Line:
     if not isinstance(step.grain, Grain):
-        return _said(f"grain {step.grain}" if step.grain else "")
+        return _said(f"grain {say(step.grain)}" if step.grain else "")
     places = [*items(step.onto), *step.spans]
     on_spine = any(("parts", "spine") in wording.lexicon.place(one) for one in places)
     if on_spine:
@@ -56,39 +162,56 @@ def _grain(step: Step, wording: Wording) -> Line:
     return _said(f"grain {step.grain.value} {where}")
 
 
+def measures_text(record: object) -> str:
+    """Measures in words: "390 mm high, 68 mm wide"."""
+    texts = (
+        measured(getattr(record, name, None), form, name + " {}")
+        for name, form in _MEASURES.items()
+    )
+    return ", ".join(text for text in texts if text)
+
+
 def _cut(step: Step) -> Line:
-    size = known(step.cut)
-    if size is None:
-        return ()
-    named = ("height", "width", "length", "thickness", "diameter")
-    measures = [f"{getattr(size, one)} {_ADJECTIVES[one]}" for one in named if getattr(size, one)]
-    return _said(f"cut {', '.join(measures)}" if measures else "")
-
-
-_ADJECTIVES = {
-    "height": "high",
-    "width": "wide",
-    "length": "long",
-    "thickness": "thick",
-    "diameter": "across",
-}
+    if isinstance(step.cut, Gap):
+        return _said(f"size of the cut {say(step.cut)}")
+    text = measures_text(step.cut)
+    return _said(f"cut {text}" if text else "")
 
 
 def _spans(step: Step, wording: Wording) -> Line:
-    if not step.spans or not items(step.onto):
+    """The zones of a layer, each with its width; without any width they are told where it lies."""
+    if not step.spans or not (items(step.onto) or any(step.spans.values())):
         return ()
-    zones = step.spans.items()
+    zones = [(place, measured(width, "{}", "a width {}")) for place, width in step.spans.items()]
     return listed([(Run(f"{width} over {wording.place(place)}"),) for place, width in zones])
 
 
-def _scope(scope: Scope | None) -> Line:
+_RESTS = {
+    Unknowing.NOT_RECORDED: "of the rest nothing is recorded",
+    Unknowing.NOT_READ: "what the source says of the rest was not read",
+    Unknowing.UNKNOWN: "of the rest nothing is known",
+    Unknowing.NONE: "there is no rest",
+    Unknowing.UNNAMED: "of the rest nothing is said",
+}
+
+
+def scope_text(scope: Scope | Gap | None) -> str:
+    """How much of a part: "40 of 52, along the edge (the rest: clean enough to leave)"."""
+    if isinstance(scope, Gap):
+        return f"how much of it {how_known(scope)}"
     if scope is None:
-        return ()
+        return ""
     done, of = say(scope.done), say(scope.of)
     counted = f"{done} of {of}" if of else done
     pieces = ", ".join(_piece(one) for one in items(scope.pieces))
-    rest = f" (the rest: {scope.rest})" if scope.rest else ""
-    return _said(", ".join(one for one in (counted, say(scope.where), pieces) if one) + rest)
+    rest = _rest(scope.rest)
+    return ", ".join(one for one in (counted, say(scope.where), pieces) if one) + rest
+
+
+def _rest(rest: str | Gap | None) -> str:
+    if isinstance(rest, Gap):
+        return f" ({_RESTS[rest.kind]}{f': {rest.reason}' if rest.reason else ''})"
+    return f" (the rest: {rest})" if rest else ""
 
 
 def _piece(piece: Piece) -> str:
@@ -98,16 +221,22 @@ def _piece(piece: Piece) -> str:
     return f"{count} piece{'' if count == '1' else 's'}{f' of {sides}' if sides else ''}"
 
 
+def often(times: object) -> str:
+    """How often: "once", "twice", "5 times"."""
+    counted = measured(times, "{} times", "how often {}")
+    return {"1 times": "once", "2 times": "twice"}.get(counted, counted)
+
+
 def bath(step: Step, wording: Wording) -> Line:
     """The bath, how often and how long; empty where there was none."""
     given = known(step.bath)
     if given is None:
-        return ()
+        return (Run(f", the bath {say(step.bath)}"),) if step.bath else ()
     conditioned = wording.material(given.conditioned)
     details = [
         f"pH {say(given.ph).removeprefix('pH ')}" if given.ph else "",
         say(given.temperature),
-        f"{given.times} times" if given.times else "",
+        often(given.times),
         " ".join(
             (
                 f"{given.each} each" if given.each else "",
@@ -122,15 +251,21 @@ def bath(step: Step, wording: Wording) -> Line:
 
 
 def _leaves(step: Step, wording: Wording) -> Line:
-    left = known(step.leaves)
+    if isinstance(step.leaves, Gap):
+        nothing = step.leaves.kind is Unknowing.NONE
+        what = f"what is left {how_known(step.leaves)}"
+        return _said("nothing of it is left" if nothing else what)
+    left = step.leaves
     if left is None:
         return ()
-    what = known(left.layer)
-    named = f"some of {wording.place(what)}" if what else say(left.layer) or "some of it"
-    where = known(left.where)
+    if isinstance(left.layer, Gap) and left.layer.kind is Unknowing.NONE:
+        return _said("nothing of it is left")
+    what, where = known(left.layer), known(left.where)
+    named = f"some of {wording.place(what)}" if what else "some of it"
     return _said(f"{named} is left{f' {where}' if where else ''}")
 
 
 def _allowed(step: Step) -> Line:
-    tests = items(step.allowed_by)
-    return _said(f"after the test {' and '.join(tests)}" if tests else "")
+    tests = [f"“{one.replace('-', ' ')}”" for one in items(step.allowed_by)]
+    words = f"allowed by the test{'' if len(tests) == 1 else 's'} {listed_text(tests)}"
+    return _said(words if tests else "")

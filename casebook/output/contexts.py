@@ -6,7 +6,8 @@ is escaped by the renderer; the only HTML that comes finished is prose, in field
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
@@ -61,6 +62,10 @@ class PictureView:
     """View, light and date in one line, such as "spine, raking light, 3 March 2025"."""
     large: str
     """The address of the largest version."""
+    fits: Mapping[str, str] = field(default_factory=dict)
+    """For photos it can be laid over, by id: the six numbers of the matrix that does it."""
+    fit: str = ""
+    """As the second of a pair: the matrix that lays it over the first, "" where none is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,122 +101,6 @@ class Table:
     rows: tuple[tuple[Line, ...], ...]
     total: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class FindingView:
-    """What was seen, where, and what it is taken to mean; `means` "" if nothing is said."""
-
-    where: Line
-    damage: Line
-    seen: str
-    means: str
-    details: str
-    """Stage, date, count and extent in one line."""
-    photos: tuple[str, ...]
-    """Ids of photos that show it."""
-
-
-@dataclass(frozen=True, slots=True)
-class OptionView:
-    """One course of treatment considered."""
-
-    name: str
-    outcome: str
-    merits: str
-    faults: str
-    details: str
-    """Time, cost, materials in one line."""
-    chosen: bool
-
-
-@dataclass(frozen=True, slots=True)
-class TrialView:
-    """What was tried and what came of it."""
-
-    text: str
-    given_up: bool
-
-
-@dataclass(frozen=True, slots=True)
-class StepView:
-    """One step as a sentence, with what belongs to it."""
-
-    number: int
-    sentence: Line
-    time: str
-    """Bench time and drying in one line, or ""."""
-    remarks: tuple[str, ...]
-    """Reasons, exceptions, results, each a short sentence."""
-    tried: tuple[TrialView, ...]
-    finds: tuple[FindingView, ...]
-    photos: tuple[PictureView, ...]
-    words_only: bool
-    layer: str
-    """The id of the layer it adds, for the anchor `layer-ID`; "" if none."""
-
-
-@dataclass(frozen=True, slots=True)
-class EpisodeView:
-    """One sitting: anchor `episode-N`, when, who, what was done, in prose and steps."""
-
-    number: int
-    title: str
-    when: str
-    hands: str
-    time: str
-    story: Markup
-    steps: tuple[StepView, ...]
-    photos: tuple[PictureView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class CasePage:
-    """`pages/case.html`: everything an audience may see of one case, in reading order."""
-
-    title: str
-    kicker: str
-    """Kind and date of the object in one line."""
-    number: str
-    """The case's id."""
-    status: str
-    """Its standing in a sentence; "" for a finished case."""
-    record_note: str
-    """For an old or published case: what the record was made from; else ""."""
-    before: PictureView | None
-    after: PictureView | None
-    story: Markup
-    facts: tuple[Fact, ...]
-    binding: tuple[Fact, ...]
-    hazards: tuple[Fact, ...]
-    history: tuple[Line, ...]
-    examination: tuple[Line, ...]
-    findings: tuple[FindingView, ...]
-    found_layers: tuple[Line, ...]
-    tests: tuple[Line, ...]
-    plan: tuple[Line, ...]
-    """Use, aims, approval, limits and changes, each a sentence."""
-    options: tuple[OptionView, ...]
-    left_alone: tuple[Line, ...]
-    episodes: tuple[EpisodeView, ...]
-    structure_withheld: bool
-    """Whether the structure is not shown to this audience; the page says so."""
-    linings: Table | None
-    hours: tuple[Table, ...]
-    materials: Table | None
-    reversibility: Markup
-    claims: tuple[Line, ...]
-    care: Markup
-    follow_up: tuple[Line, ...]
-    photos: tuple[PictureView, ...]
-    gaps: tuple[str, ...]
-    """What the record does not say, in fixed sentences."""
-    diagnostics: tuple[str, ...]
-    """On the lab's own site: faults of the record, as the check words them."""
-    cite: str
-    licence: str
-    terms: tuple[Link, ...]
-    """Ways in that lead to this case."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,6 +188,8 @@ class FrameContext:
     site_name: str
     home: str
     """The address of the home page from here."""
+    logo: str
+    """The address of the lab's logo from here, or ""."""
     nav: tuple[Link, ...]
     """Links of the header: cases, ways in, the lab's own pages."""
     search: str

@@ -9,21 +9,20 @@ from markupsafe import Markup
 from casebook.compute.summary import total
 from casebook.model.archive import Case
 from casebook.model.base import items
+from casebook.output.apart import ApartPage, apart_page
 from casebook.output.case_contexts import CasePage
 from casebook.output.case_page import Told, card, case_page, describe, title_of
 from casebook.output.contexts import (
     Card,
+    Fact,
     HomePage,
-    Line,
     Link,
     ListPage,
     LostPage,
     MovedPage,
-    Run,
     SearchPage,
     WaysPage,
 )
-from casebook.output.contexts import Fact as FactView
 from casebook.output.frame import NOTHING_MORE, SEARCH, About, Surround, root_of
 from casebook.output.glossary import ADDRESS as GLOSSARY
 from casebook.output.glossary import GlossaryPage, glossary_page, told_once
@@ -31,7 +30,9 @@ from casebook.output.linked_data import case_data, picture_addresses
 from casebook.output.pictures import before_and_after, case_pictures
 from casebook.output.render import render
 from casebook.output.site import Page
+from casebook.output.structure_view import layered
 from casebook.output.tables import total_facts
+from casebook.output.term_facts import term_facts
 from casebook.output.ways import INDEXES, TITLES, Way, groups
 from casebook.output.whole import Whole
 from casebook.output.wording import say
@@ -55,6 +56,8 @@ class Maker:
         yield self._page("index.html", self.of.name, "home", self._home)
         for case in self.of.cases:
             yield self._case(case)
+            if layered(case) and case.id not in self.of.shown.withheld:
+                yield self._apart(case)
             for old in items(case.was):
                 yield self._moved(case, old)
         yield self._page("cases/index.html", "All cases", "list", self._all)
@@ -86,6 +89,18 @@ class Maker:
 
         return self._page(address, title_of(case), "case", context, self._about(case, address))
 
+    def _apart(self, case: Case) -> Page:
+        """How to take the work apart again: a page for printing and for the box."""
+        address = f"cases/{case.id}/apart/index.html"
+
+        def context(root: str) -> ApartPage:
+            views = case_pictures(case, self.of.archive, self.of.pictures, root)
+            lab, told = self.of.archive.settings, self.of.structure(case)
+            return apart_page(case, lab, told, self.of.wording(root), before_and_after(case, views))
+
+        title = f"How to take this apart: {title_of(case)}"
+        return self._page(address, title, "apart", context)
+
     def _about(self, case: Case, address: str) -> About:
         """What a case's page says of itself: its picture for previews, its data for programs."""
         of, url = self.of, self.of.wishes.site_url
@@ -94,13 +109,9 @@ class Maker:
         chosen = after or before
         images = picture_addresses(url, views)
         data = case_data(case, of.archive, of.lexicon, url + address if url else "", images)
-        scripts = ("compare", "zoom") if before and after else ("zoom",)
-        return About(
-            describe(case),
-            chosen.src if chosen else "",
-            scripts=scripts if views else (),
-            data=data,
-        )
+        scripts = {"compare": before and after, "zoom": views, "stepper": layered(case)}
+        needed = tuple(name for name, wanted in scripts.items() if wanted)
+        return About(describe(case), chosen.src if chosen else "", scripts=needed, data=data)
 
     def _told(self, case: Case, root: str) -> Told:
         links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
@@ -111,6 +122,7 @@ class Maker:
             faults=self.of.wishes.faults.get(case.id, ()),
             ways=links,
             withheld=case.id in self.of.shown.withheld,
+            structure=self.of.structure(case),
         )
 
     def _moved(self, case: Case, old: str) -> Page:
@@ -175,7 +187,7 @@ class Maker:
                 gloss,
                 also,
                 caution,
-                _facts(way),
+                self._facts(way),
                 cards,
                 (up,),
             )
@@ -187,15 +199,13 @@ class Maker:
         pages = frozenset(way.address for way in self.of.ways)
         return glossary_page(self.of.archive.terms, root, pages)
 
+    def _facts(self, way: Way) -> tuple[Fact, ...]:
+        if way.term is None:
+            return ()
+        return term_facts(way.kind, way.name, way.term, self.of.lexicon)
+
     def _search(self, root: str) -> SearchPage:
         return SearchPage("Search", groups(self.of.ways, root))
 
     def _lost(self, root: str) -> LostPage:
         return LostPage("Not here", Link("Go to the home page", f"{root}index.html"))
-
-
-def _facts(way: Way) -> tuple[FactView, ...]:
-    """A term's identifiers in open vocabularies, with where each pairing was read."""
-    ids = items(way.term.ids) if way.term else ()
-    lines: tuple[Line, ...] = tuple((Run(f"{one.scheme} {one.id} ({one.source})"),) for one in ids)
-    return (FactView("Identifiers", lines),) if lines else ()

@@ -1,19 +1,21 @@
-"""The object and its condition for a case page: facts, bindings, findings, tests, history."""
+"""The object for a case page: what it is, its sizes, its parts in their tree, its bindings."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
+from typing import TypeVar
 
 from casebook.model.archive import Case
-from casebook.model.base import Gap, items, known
-from casebook.model.condition import Finding, FollowUp, Found, History, Test
-from casebook.model.object import Binding, Made, Object, Part, Size
+from casebook.model.base import Gap, Many, items, known
+from casebook.model.object import Binding, Boards, Came, Made, Object, Part, Size
 from casebook.model.settings import Units
-from casebook.output.contexts import Fact, FindingView, Line, Run
-from casebook.output.wording import Wording, capital, listed, say, sentence
+from casebook.output.contexts import Fact, Line, Run
+from casebook.output.wording import Wording, listed, measured, say, sentence
 from casebook.values.dates import Date
 from casebook.values.quantities import Length
 from casebook.values.showing import imperial, metric
+
+T = TypeVar("T")
 
 _SIZES = ("height", "width", "thickness", "length", "diameter")
 
@@ -58,8 +60,8 @@ def date_text(date: Date | Gap | None) -> str:
 
 def made_text(made: Made) -> str:
     """A date of making, and who says so."""
-    says = f" (according to {made.says})" if known(made.says) else ""
-    because = f": {made.because}" if known(made.because) else ""
+    says = f", according to {made.says}" if known(made.says) else ""
+    because = f", because {made.because}" if known(made.because) else ""
     return f"{date_text(made.is_)}{says}{because}"
 
 
@@ -67,27 +69,49 @@ def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fac
     """What the object is, fact by fact."""
     thing = known(case.object) or Object()
     kind = known(thing.kind)
-    holder = known(thing.held_by)
     owner = known(thing.owner)
     facts = [
-        Fact("Kind", ((wording.term("kinds", kind),),)) if kind else None,
+        Fact("Kind", ((wording.term("kinds", kind),),)) if kind else fact("Kind", say(thing.kind)),
         fact("By", say(thing.author)),
-        fact("Made", *(made_text(one) for one in items(thing.made))),
+        fact("Made", *_each(thing.made, made_text)),
         fact("Place", say(thing.place)),
         fact("Size", size_text(thing.size, units)),
         fact("Extent", say(thing.leaves)),
-        fact("Marks", *items(thing.marks)),
+        fact("Of the set", came_text(thing.came)),
+        fact("Marks", *_each(thing.marks, say)),
         fact("Housing", say(thing.housing)),
         fact("About", say(thing.about)),
-        fact("Owner", say(owner.name) if owner else ""),
-        fact("Held by", ", ".join(t for t in (say(holder.name), say(holder.shelfmark)) if t))
-        if holder
-        else None,
+        fact("Owner", _named(owner.name, owner.contact) if owner else say(thing.owner)),
+        fact("Held by", _holder(thing)),
         *_landmarks(case),
         _people(case),
-        *(_part(name, part, wording, units) for name, part in case.parts.items()),
+        *parts(case.parts, wording, units),
     ]
     return _kept(facts)
+
+
+def _each(many: Many[T], text: Callable[[T], str]) -> tuple[str, ...]:
+    """The texts of a list, or how it is not known."""
+    return (say(many),) if isinstance(many, Gap) else tuple(text(one) for one in many)
+
+
+def _named(*values: object) -> str:
+    return ", ".join(text for text in map(say, values) if text)
+
+
+def _holder(thing: Object) -> str:
+    holder = known(thing.held_by)
+    return _named(holder.name, holder.shelfmark) if holder else say(thing.held_by)
+
+
+def came_text(came: Came | Gap | None) -> str:
+    """Of a set, how much came: "3 of 5 came; the others stayed on the shelf"."""
+    if came is None or isinstance(came, Gap):
+        return say(came)
+    done, of = say(came.done), say(came.of)
+    counted = f"{done} of {of}" if of else done
+    rest = measured(came.rest, "; the others: {}", "; where the others are is {}")
+    return f"{counted} came{rest}" if counted else rest.removeprefix("; ")
 
 
 def _landmarks(case: Case) -> list[Fact | None]:
@@ -110,21 +134,52 @@ def _people(case: Case) -> Fact | None:
     return fact("People", *texts)
 
 
-def _part(name: str, part: Part, wording: Wording, units: Units | None) -> Fact | None:
-    measures = ("count", "width", "rise", "height", "thickness", "length")
-    texts = [
-        f"{one} {length_text(value, units) if isinstance(value, Length) else say(value)}"
-        for one in measures
-        if (value := getattr(part, one)) is not None
+_MEASURES = {
+    "width": "{} wide",
+    "rise": "rising {}",
+    "height": "{} high",
+    "thickness": "{} thick",
+    "length": "{} long",
+}
+
+
+def parts(
+    tree: Mapping[str, Part], wording: Wording, units: Units | None, above: str = ""
+) -> Iterator[Fact | None]:
+    """Each part with what is known of it, then its own parts, named as parts of it."""
+    for name, part in tree.items():
+        yield _part(name, part, wording, units, above)
+        yield from parts(part.parts, wording, units, f"{above}{name}/")
+
+
+def _part(name: str, part: Part, wording: Wording, units: Units | None, above: str) -> Fact | None:
+    measures = [
+        measured(value, form.format(length_text(value, units)) if known(value) else "", key + " {}")
+        for key, form in _MEASURES.items()
+        if (value := getattr(part, key)) is not None
     ]
-    material = wording.material(part.material)
-    details = [*((Run(text),) for text in texts), *([material] if material else [])]
-    note = [(Run(say(part.note)),)] if part.note else []
-    inner = [(Run(f"with {wording.place(one)}"),) for one in part.parts]
-    line = listed([*details, *note, *inner], ", ")
-    anchored = (Run("", anchor=f"part-{name.replace(' ', '-')}"), *line)
-    title = wording.place(name).removeprefix("the ")
-    return Fact(title[:1].upper() + title[1:], (anchored,)) if line else None
+    kind = known(part.is_)
+    lines: list[Line] = [
+        (wording.term("parts", kind),) if kind and kind != name else (),
+        (Run(_count(part)),),
+        wording.material(part.material),
+        *((Run(one),) for one in measures),
+        *((Run("belonging to "), wording.place_run(one)) for one in (known(part.of),) if one),
+        (Run(say(part.note)),),
+    ]
+    line = listed([one for one in lines if any(run.text for run in one)], ", ")
+    if not line:
+        return None
+    anchor = f"{above}{name}".replace(" ", "-").replace("/", "-")
+    title = wording.place(f"{above}{name}" if above else name).removeprefix("the ")
+    anchored = (Run("", anchor=f"part-{anchor}"), *line)
+    return Fact(title[:1].upper() + title[1:], (anchored,))
+
+
+def _count(part: Part) -> str:
+    """How many there are: "one", "52 of them"."""
+    text = say(part.count)
+    return "one" if text == "1" else measured(part.count, "{} of them", "number {}")
 
 
 def binding_facts(case: Case, wording: Wording) -> tuple[Fact, ...]:
@@ -138,10 +193,7 @@ def _binding(binding: Binding, wording: Wording) -> Fact:
         lines.append((wording.term("structures", structure),))
     lines.extend(_sewing(binding, wording))
     if boards := known(binding.boards):
-        name = known(boards.material)
-        what = (wording.term("materials", name),) if name else ()
-        attached = (Run(f", {boards.attached}"),) if known(boards.attached) else ()
-        lines.append((Run("boards of "), *what, *attached) if what else (Run("boards"), *attached))
+        lines.append(_boards(boards, wording))
     if covering := items(binding.covering):
         lines.append((Run("covered in "), *wording.terms("materials", covering)))
     for text in (binding.spine, binding.decoration, binding.note):
@@ -151,6 +203,14 @@ def _binding(binding: Binding, wording: Wording) -> Fact:
     title = f"Binding {state}" if state != "binding" else "Binding"
     dated = f" ({date_text(binding.date)})" if binding.date else ""
     return Fact(title + dated, tuple(sentence(line) for line in lines))
+
+
+def _boards(boards: Boards, wording: Wording) -> Line:
+    name = known(boards.material)
+    what = (Run(" of "), wording.term("materials", name)) if name else ()
+    thick = measured(boards.thickness, ", {} thick", ", thickness {}")
+    attached = measured(boards.attached, ", {}", ", how they are attached is {}")
+    return (Run("boards"), *what, Run(thick + attached))
 
 
 def _sewing(binding: Binding, wording: Wording) -> list[Line]:
@@ -169,80 +229,3 @@ def _sewing(binding: Binding, wording: Wording) -> list[Line]:
     if sewing.endbands:
         lines.append((Run("endbands: "), *wording.terms("sewing", sewing.endbands)))
     return lines
-
-
-def finding_view(finding: Finding, wording: Wording, photos: Mapping[str, object]) -> FindingView:
-    """A finding with what is seen kept apart from what it means."""
-    sought = f"Sought: {finding.sought}; {say(finding.found)}" if known(finding.sought) else ""
-    because = f" ({finding.because})" if known(finding.because) else ""
-    details = [
-        finding.stage.value if finding.stage else "",
-        date_text(finding.date),
-        f"{finding.count} in number" if known(finding.count) else "",
-        say(finding.extent),
-    ]
-    return FindingView(
-        where=capital(wording.places(finding.part)),
-        damage=wording.terms("damages", finding.damage),
-        seen=(say(finding.seen) or sought) + because,
-        means=say(finding.means),
-        details=", ".join(one for one in details if one),
-        photos=tuple(one for one in items(finding.photo) if one in photos),
-    )
-
-
-def found_line(found: Found, wording: Wording) -> Line:
-    """A layer that was there on arrival, in a sentence."""
-    line: list[Run] = [Run(found.id.replace("-", " "), anchor=f"layer-{found.id}")]
-    if material := wording.material(found.material):
-        line.extend((Run(": "), *material))
-    for word, places in (("on", found.onto), ("over", found.over), ("joining", found.joins)):
-        if places:
-            line.extend((Run(f", {word} "), *wording.places(places)))
-    if found.adhesive is not None:
-        line.extend((Run(", stuck with "), *wording.adhesive(found.adhesive)))
-    details = [*items(found.held), say(found.origin)]
-    details.append(say(found.note))
-    line.extend(Run(f", {one}") for one in details if one)
-    return sentence(line)
-
-
-def test_line(test: Test, wording: Wording) -> Line:
-    """A test in a sentence: what on what, how, and what came of it."""
-    agents = [wording.material(one) for one in items(test.agent)]
-    line = [*listed(agents)] if agents else [Run(say(test.method) or "test")]
-    if test.part:
-        line.extend((Run(" on "), *wording.places(test.part)))
-    if known(test.of):
-        line.append(Run(f", {test.of}"))
-    method = known(test.method)
-    if agents and method:
-        line.append(Run(f" ({method})"))
-    outcome = say(test.result) or (f"pH {test.ph}" if test.ph else "")
-    line.append(Run(f": {outcome or 'result not recorded'}"))
-    more = (say(test.stand_in), say(test.means), date_text(test.date))
-    line.extend(Run(f"; {one}") for one in more if one)
-    return sentence(line)
-
-
-def history_line(history: History) -> Line:
-    """An earlier treatment in a sentence."""
-    hands = ", ".join(items(history.hands))
-    state = f"; now {history.state}" if known(history.state) else ""
-    because = f": {history.because}" if known(history.because) else ""
-    by = f" by {hands}" if hands else ""
-    when = date_text(history.date)
-    return sentence(
-        (Run(f"{when}: " if when else ""), Run(f"{say(history.what)}{by}{state}{because}"))
-    )
-
-
-def follow_line(follow: FollowUp, wording: Wording) -> Line:
-    """A later look at the object in a sentence."""
-    where = wording.places(follow.layer) if follow.layer else (Run("the whole"),)
-    when = date_text(follow.date)
-    line: list[Run] = [Run(f"{when}: " if when else ""), *where, Run(f": {say(follow.state)}")]
-    line.extend(Run(f"; {text}") for text in (follow.seen, follow.because) if known(text))
-    if follow.next:
-        line.append(Run(f"; to be looked at again {date_text(follow.next)}"))
-    return sentence(line)

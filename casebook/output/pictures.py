@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 
+from casebook.compute.registration import Similarity, fitted, matrix
 from casebook.files import Cache
 from casebook.model.archive import Archive, Case
 from casebook.model.base import items, known
-from casebook.model.photos import Photo
-from casebook.output.contexts import PictureView, Source
-from casebook.output.wording import say
+from casebook.model.photos import Image, Photo
+from casebook.output.contexts import Line, PictureView, Run, Source
+from casebook.output.wording import measured, say, sentence
 from casebook.photos.derive import Derivative, Picture
+from casebook.values.dates import Date
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +47,46 @@ def case_pictures(
         image = images.get(photo.id)
         picture = pictures.get(image.digest) if image else None
         if picture:
-            found[photo.id] = _view(photo, picture, case, root)
+            view = _view(photo, picture, case, root)
+            found[photo.id] = replace(view, fits=dict(_fits(photo, case, images)))
     return found
+
+
+def _fits(photo: Photo, case: Case, images: Mapping[str, Image]) -> Iterator[tuple[str, str]]:
+    """What lays a photo over others, by their id: its own two points, or theirs the other way."""
+    for other in items(case.photos):
+        here, there = images.get(photo.id), images.get(other.id)
+        if here and there:
+            over, under = known(photo.fit), known(other.fit)
+            if over and over.over == other.id and (found := fitted(over, here, there)):
+                yield other.id, _matrix(found, here, there)
+            elif under and under.over == photo.id and (found := fitted(under, there, here)):
+                yield other.id, _matrix(found.back(), here, there)
+
+
+def _matrix(found: Similarity, here: Image, there: Image) -> str:
+    return " ".join(f"{float(part):.6f}" for part in matrix(found, here, there))
+
+
+def elsewhere(case: Case, archive: Archive) -> tuple[Line, ...]:
+    """Photographs of a case that are no image here: what each is, and where it is kept."""
+    images = archive.images.get(case.id, {})
+    return tuple(_not_here(one) for one in items(case.photos) if one.id not in images)
+
+
+def _not_here(photo: Photo) -> Line:
+    """A photograph that is kept elsewhere, in a sentence."""
+    words = [
+        say(photo.view) or "no view named",
+        f"{photo.stage.value} treatment" if photo.stage else "",
+        _light(photo),
+        photo.date.show() if isinstance(photo.date, Date) else measured(photo.date, "", "date {}"),
+        say(photo.medium),
+        measured(photo.held, "kept at {}", "where it is kept is {}"),
+    ]
+    head = ", ".join(word for word in words if word)
+    caption = f": {photo.caption}" if known(photo.caption) else ""
+    return sentence((Run(f"not here: {head}{caption}", anchor=f"photo-{photo.id}"),))
 
 
 def _view(photo: Photo, picture: Picture, case: Case, root: str) -> PictureView:
@@ -81,14 +121,19 @@ def _address(one: Derivative, root: str) -> str:
 
 
 def _details(photo: Photo) -> str:
-    light = say(photo.light)
     date = known(photo.date)
     words = [
         say(photo.view),
-        f"{light} light" if light.isalpha() else light,
+        _light(photo),
         date.show() if date else "",
     ]
     return ", ".join(word for word in words if word)
+
+
+def _light(photo: Photo) -> str:
+    """The light in words: "raking light"."""
+    light = say(photo.light)
+    return f"{light} light" if light.isalpha() else light
 
 
 def _alt(photo: Photo, case: Case) -> str:
@@ -101,9 +146,13 @@ def _alt(photo: Photo, case: Case) -> str:
 def before_and_after(
     case: Case, views: Mapping[str, PictureView]
 ) -> tuple[PictureView | None, PictureView | None]:
-    """One picture before and one after, of the same view where there is such a pair."""
+    """One picture before and one after: laid over one another by points, or of the same view."""
     before = [one for one in items(case.photos) if one.id in views and _is(one, "before")]
     after = [one for one in items(case.photos) if one.id in views and _is(one, "after")]
+    for first in before:
+        for second in after:
+            if fit := views[second.id].fits.get(first.id):
+                return views[first.id], replace(views[second.id], fit=fit)
     for one in before:
         for other in after:
             if known(one.view) and say(one.view) == say(other.view):

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from casebook.model.base import Gap, items, known
-from casebook.model.details import Drying
+from casebook.model.base import Gap, Unknowing, items, known
 from casebook.model.treatment import VERBS, Step
-from casebook.output.clauses import bath, clauses
+from casebook.output.clauses import bath, clauses, often
 from casebook.output.contexts import Line, Run
 from casebook.output.wording import Wording, listed, say, sentence, text_of
 
@@ -57,15 +56,23 @@ def step_sentence(step: Step, wording: Wording) -> Line:
     """The step in a sentence; where it is in words only, those words."""
     verb = verb_of(step)
     if not verb and not known(step.do):
-        return sentence((Run(say(step.words)),))
+        return sentence((Run("meanwhile, " if known(step.beside) else ""), Run(say(step.words))))
     head = _HEADS.get(verb, _plain_head)(step, wording)
-    tail = [clause for clause in (_using(step, wording), *clauses(step, wording)) if clause]
-    line: list[Run] = [*head, *bath(step, wording)]
+    told = (_using(step, wording), *clauses(step, wording), _called(step, head))
+    tail = [clause for clause in told if clause]
+    meanwhile = "meanwhile, " if known(step.beside) else ""
+    line: list[Run] = [Run(meanwhile), *head, *bath(step, wording)]
     for clause in tail:
         line.extend((Run("; "), *clause))
     words = known(step.words)
     said = (Run(" "), *sentence((Run(words),))) if words else ()
     return (*sentence(line), *said)
+
+
+def _called(step: Step, head: Line) -> Line:
+    """The name by which later steps speak of a layer, where the sentence does not say it."""
+    name = (step.adds or "").replace("-", " ")
+    return (Run(f"called “{name}”"),) if name and name not in text_of(head) else ()
 
 
 def _verb(step: Step, wording: Wording) -> Run:
@@ -89,7 +96,7 @@ def _plain_verb(step: Step, wording: Wording) -> Run:
 
 def _adds(step: Step, wording: Wording) -> Line:
     """Something laid on: "lined the spine with tengujo in wheat starch paste"."""
-    what = wording.material(step.material) or (Run(f"the {(step.adds or '').replace('-', ' ')}"),)
+    what = _what(step, wording)
     where = _where(step, wording)
     found = wording.lexicon.resolve("operations", known(step.do) or "")
     if found and found[1] in _LAID_ON:
@@ -98,9 +105,20 @@ def _adds(step: Step, wording: Wording) -> Line:
     bond = _bond(step, wording, _after(what, " in "))
     if known(step.do) and where:
         return (_verb(step, wording), Run(" "), *where, Run(" with "), *what, *bond)
-    onto = (Run(_after(what, " on ")), *where) if where else ()
+    covers = not (step.onto or step.spans or step.soaks_in or step.in_thickness_of)
+    joint = " over " if covers else " on "
+    onto = (Run(_after(what, joint)), *where) if where else ()
     bond = _bond(step, wording, " in ") if onto else bond
     return (_plain_verb(step, wording), Run(" "), *what, *onto, *bond)
+
+
+def _what(step: Step, wording: Wording) -> Line:
+    """What was laid: its material; a new part, or what has no material, by its own name."""
+    material = wording.material(step.material)
+    own = Run(f"the {(step.adds or '').replace('-', ' ')}")
+    if known(step.is_) == "part":
+        return (own, Run(", a new part"), *((Run(" of "), *material) if material else ()))
+    return material or (own,)
 
 
 def _after(line: Line, joint: str) -> str:
@@ -112,10 +130,12 @@ def _where(step: Step, wording: Wording) -> Line:
     if places := items(step.onto):
         return wording.places(places)
     if step.spans:
-        return listed([(Run(wording.place(one)),) for one in step.spans])
+        return listed([(wording.place_run(one),) for one in step.spans])
     if (inside := known(step.in_thickness_of)) is not None:
         return (Run("a loss in "), wording.place_run(inside))
-    return wording.places(items(step.over))
+    if known(step.do) and (soaked := items(step.soaks_in)):
+        return wording.places(soaked)
+    return () if step.bonds else wording.places(items(step.over))
 
 
 def _bond(step: Step, wording: Wording, joint: str) -> Line:
@@ -124,14 +144,14 @@ def _bond(step: Step, wording: Wording, joint: str) -> Line:
     if step.adhesive is None:
         return (Run(f", {held}"),) if held else ()
     glue = wording.adhesive(step.adhesive)
-    if isinstance(step.adhesive, Gap) and str(step.adhesive) == "none":
+    if isinstance(step.adhesive, Gap) and step.adhesive.kind is Unknowing.NONE:
         return (Run(f", {held}, without adhesive" if held else ", without adhesive"),)
     return (Run(joint), *glue, Run(f", {held}" if held else ""))
 
 
 def _told(held: str, step: Step, wording: Wording) -> bool:
     """Whether the verb says how it is held: sewed and sewn, laced in and laced."""
-    return bool(known(step.do)) and _verb(step, wording).text[:3] == held[:3]
+    return bool(known(step.do)) and held[:3].lower() in _verb(step, wording).text.lower()
 
 
 def _targets(step: Step, wording: Wording) -> Line:
@@ -187,15 +207,17 @@ def _with_agent(step: Step, wording: Wording) -> Line:
     """The agent and how it was given."""
     if step.agent is None:
         return ()
-    line = (Run(" with "), *wording.material(step.agent))
+    if isinstance(step.agent, Gap) and step.agent.kind is Unknowing.NONE:
+        return (Run(" without an agent"),)
+    line = (Run(" with "), *wording.material(step.agent, "agent"))
     agent = known(step.agent)
     if agent is None:
         return line
-    lasts, times, until = (say(one) for one in (agent.lasts, agent.times, agent.until))
+    lasts, until = say(agent.lasts), say(agent.until)
     how = [
         _applied(say(agent.applied)),
         f"for {lasts}" if lasts else "",
-        f"{times} times" if times else "",
+        often(agent.times),
         f"until {until}" if until else "",
     ]
     return (*line, *(Run(f", {one}") for one in how if one))
@@ -224,23 +246,3 @@ def _using(step: Step, wording: Wording) -> Line:
     if verb_of(step) not in ("adds", "joins", "puts_back"):
         return ()
     return _with_agent(step, wording)[1:] and (Run("using "), *_with_agent(step, wording)[1:])
-
-
-def time_line(step: Step, wording: Wording) -> str:
-    """Bench time, waiting and drying in one line; "" where nothing is said."""
-    parts = [
-        f"{step.time} at the bench" if known(step.time) else "",
-        f"{step.waits} waiting" if known(step.waits) else "",
-        *(drying_line(one, wording) for one in items(step.dries)),
-    ]
-    return "; ".join(part for part in parts if part)
-
-
-def drying_line(dries: Drying | None, wording: Wording) -> str:
-    """How it dried: "dried overnight under release sheet and elastic bandage"."""
-    if dries is None:
-        return ""
-    things = text_of(wording.terms("tools", dries.under)) if dries.under else ""
-    under = f" under {things}" if things else ""
-    until = f" until {dries.until}" if known(dries.until) else ""
-    return f"dried {say(dries.for_)}{under}{until}".replace("  ", " ")

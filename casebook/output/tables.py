@@ -9,12 +9,14 @@ from casebook.compute.areas import Areas
 from casebook.compute.clocks import Clock
 from casebook.compute.figures import Figure
 from casebook.compute.hours import Row, Timesheet
-from casebook.compute.uses import Use
+from casebook.compute.uses import Role, Use
 from casebook.output.contexts import Fact, Line, Run, Table
 from casebook.output.wording import Wording
 from casebook.values.showing import hours, square_cm
 
 UM2_OF_MM2 = 10**6
+NOT_TIMED = "not recorded"
+"""What a clock says on which nothing is recorded."""
 
 
 def qualified(figure: Figure, text: str) -> str:
@@ -36,7 +38,7 @@ def clock_text(clock: Clock) -> str:
     minutes = clock.minutes
     if not minutes.value and (counted or not minutes.at_least):
         return counted
-    timed = qualified(minutes, hours(minutes.value)) if minutes.value else "not recorded"
+    timed = qualified(minutes, hours(minutes.value)) if minutes.value else NOT_TIMED
     return f"{timed} and {counted}" if counted else timed
 
 
@@ -103,12 +105,21 @@ def _joined(names: Line) -> Line:
 
 def _plan(sheet: Timesheet) -> tuple[Table, ...]:
     plan = sheet.plan
-    figures = (("Estimated", plan.planned), ("Spent", plan.actual))
+    whole = "noted for the whole"
+    figures = (
+        ("Estimated", plan.planned),
+        (f"Estimated, {whole}", None if plan.estimated == plan.planned else plan.estimated),
+        ("Spent", plan.actual),
+        (f"Spent, {whole}", None if plan.by_lump else plan.spent),
+    )
     rows = tuple(
         (_text(label), _text(qualified(one, hours(one.value)))) for label, one in figures if one
     )
-    notes = (plan.covers,) if plan.covers else ()
+    notes = (f"What is {whole} covers: {plan.covers}",) if plan.covers else ()
     return (Table("Planned and actual", ("Figure", "Bench time"), rows, (), notes),) if rows else ()
+
+
+_ROLES = {Role.LAYER: "laid or put in", Role.COLOUR: "colour for toning"}
 
 
 def materials(used: Iterable[Use], wording: Wording) -> Table | None:
@@ -119,7 +130,7 @@ def materials(used: Iterable[Use], wording: Wording) -> Table | None:
     rows = tuple(
         (
             (wording.term("materials", name),) if uses[0].named else _text(name),
-            _text(", ".join(dict.fromkeys(use.role.value for use in uses))),
+            _text(", ".join(dict.fromkeys(_ROLES.get(use.role, use.role.value) for use in uses))),
             _text(", ".join(dict.fromkeys(part for use in uses for part in use.parts))),
             _text(", ".join(dict.fromkeys(_label(use) for use in uses if _label(use)))),
         )
@@ -131,7 +142,7 @@ def materials(used: Iterable[Use], wording: Wording) -> Table | None:
 
 def _label(use: Use) -> str:
     lot = f"lot {use.lot}" if use.lot else ""
-    return " ".join(one for one in (use.product, use.maker, lot) if one)
+    return ", ".join(one for one in (use.product, use.maker, lot) if one)
 
 
 def total_facts(cases: int, areas: Areas, sheet: Timesheet) -> tuple[Fact, ...]:

@@ -38,6 +38,8 @@ class Way:
     address: str
     title: str
     cases: tuple[str, ...]
+    name: str = ""
+    """The term's id; "" for a decade."""
     term: Term | None = None
 
 
@@ -77,7 +79,7 @@ def _way(name: tuple[str, str], ids: list[str], lexicon: Lexicon) -> Way:
         return Way(kind, f"ways/decade/{one}s/index.html", f"{one}s", tuple(ids))
     term = lexicon.terms[kind][one]
     shown = "materials" if kind == "agents" else kind
-    return Way(shown, way_address(kind, one), term.label or one, tuple(ids), term)
+    return Way(shown, way_address(kind, one), term.label or one, tuple(ids), one, term)
 
 
 def groups(ways: Iterable[Way], root: str, most: int = MOST) -> tuple[WayGroup, ...]:

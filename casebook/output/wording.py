@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from casebook.model.base import Gap, Many, items, known
-from casebook.model.materials import Material
+from casebook.compute.runs import SELF
+from casebook.model.base import NOTHING, Gap, Many, Unknowing, items, known
+from casebook.model.materials import Basis, Material, Toning
 from casebook.output.contexts import Line, Run
-from casebook.values.quantities import Quantity
 from casebook.vocabulary import Lexicon
 
 WAYS = {
@@ -33,12 +33,19 @@ def way_address(kind: str, name: str) -> str:
     return f"ways/{WAYS[kind]}/{name}/index.html" if kind in WAYS else ""
 
 
-class Wording:
-    """Writes words of a record for one page: `root` leads from it to the site's top."""
+Titles = Mapping[str, tuple[str, str]]
 
-    def __init__(self, lexicon: Lexicon, root: str) -> None:
+
+class Wording:
+    """Writes words of a record for one page: `root` leads from it to the site's top.
+
+    `cases` gives the id and the title of every case on the site, by each id it has or had.
+    """
+
+    def __init__(self, lexicon: Lexicon, root: str, cases: Titles = NOTHING) -> None:
         self.lexicon = lexicon
         self.root = root
+        self.cases = cases
 
     def term(self, kind: str, word: str) -> Run:
         """A word with the link to its page and its gloss, where it is a term."""
@@ -53,25 +60,38 @@ class Wording:
     def terms(self, kind: str, words: Many[str]) -> Line:
         """Several words, joined as in a sentence."""
         if isinstance(words, Gap):
-            return (Run(str(words)),)
+            return (Run(say(words)),)
         return listed([(self.term(kind, word),) for word in words])
 
     def place(self, reference: str) -> str:
-        """A part or layer with its article: "the head endband", "the verso of the sheet"."""
+        """A part or layer with its article: "the head endband", "the verso of the sheet".
+
+        In a run of steps `each` is the member itself.
+        """
+        if reference == SELF:
+            return "it"
         if "/" in reference:
             whole, _, face = reference.rpartition("/")
-            return f"the {face.strip()} of {self.place(whole.strip())}"
+            name = " ".join(self._spelt(word) for word in face.split())
+            side = " face" if name in ("inner", "outer") else ""
+            return f"the {name}{side} of {self.place(whole.strip())}"
         words = reference.split()
         if words and words[-1].isdigit():
-            return reference
+            return " ".join(self._spelt(word) for word in words)
         if len(words) > 1 and words[-1] in _QUALIFIERS:
             words = [words[-1], *words[:-1]]
-        return "the " + " ".join(words).replace("-", " ")
+        return "the " + " ".join(self._spelt(word) for word in words)
+
+    def _spelt(self, word: str) -> str:
+        """A word of a place without its hyphens, unless the trade spells it with them."""
+        term = self.lexicon.term("parts", word) if "-" in word else None
+        bare = word.replace("-", " ")
+        return term.label if term and term.label.replace("-", " ") == bare else bare
 
     def places(self, references: Many[str]) -> Line:
         """Several places, joined as in a sentence."""
         if isinstance(references, Gap):
-            return (Run(str(references)),)
+            return (Run(say(references)),)
         return listed([(self.place_run(one),) for one in references])
 
     def place_run(self, reference: str) -> Run:
@@ -80,61 +100,149 @@ class Wording:
         gloss = known(self.lexicon.terms[found[0][0]][found[0][1]].gloss) if found else ""
         return Run(self.place(reference), "", gloss or "")
 
-    def material(self, material: Material | Gap | None) -> Line:
-        """A material as a phrase: what it is, how strong or heavy, whose, in what."""
+    def material(self, material: Material | Gap | None, noun: str = "material") -> Line:
+        """A material as a phrase: "damped linen of 120 g/m² (lot 24-7), toned beforehand".
+
+        Where it is not known, `noun` says what it is that is not.
+        """
         if material is None or isinstance(material, Gap):
-            return (Run(_GAPS.get(str(material), str(material))),) if material else ()
-        details = [
-            *self._figures(material),
-            *_texts(material.colour, material.product, material.maker),
-            *([f"lot {material.lot}"] if known(material.lot) else []),
-            *([f"toned {material.toned}"] if known(material.toned) else []),
-        ]
-        line = (*self._name(material), *(Run(f", {detail}") for detail in details))
-        damped = (Run("damped "), *line) if known(material.damped) else line
-        carrier = self.material(material.carrier)
-        return (*damped, Run(" in "), *carrier) if carrier else damped
+            return (Run(unknown(material, noun)),) if material else ()
+        solvent = self.material(material.solvent, "solvent")
+        carrier = self.material(material.carrier, "carrier")
+        return (
+            Run({True: "damped ", False: "dry "}.get(known(material.damped), "")),
+            *self._name(material, noun),
+            *((Run(" in "), *solvent) if solvent else ()),
+            *((Run(" in "), *carrier) if carrier else ()),
+            *_bracketed(_labels(material)),
+            *self._ready(material),
+        )
 
     def adhesive(self, material: Material | Gap | None) -> Line:
         """An adhesive as a phrase; one that is not known is said to be an adhesive."""
-        if isinstance(material, Gap) and str(material) in _ADHESIVES:
-            return (Run(_ADHESIVES[str(material)]),)
-        return self.material(material)
+        return self.material(material, "adhesive")
 
-    def _name(self, material: Material) -> Line:
+    def case(self, name: str) -> Run:
+        """Another case by its title, with the way to its page where it has one on this site."""
+        found = self.cases.get(name)
+        return Run(found[1], f"{self.root}cases/{found[0]}/index.html") if found else Run(name)
+
+    def _name(self, material: Material, noun: str) -> Line:
+        """What it is, with its strength before the name and its weight behind."""
+        strength = say(material.concentration)
+        share = f"{_by(strength, material)} " if strength else ""
+        weight = measured(material.weight, " of {}", ", weight {}")
+        thick = measured(material.thickness, ", {} thick", ", thickness {}")
+        return (Run(share), *self._word(material, noun), Run(weight + thick))
+
+    def _word(self, material: Material, noun: str) -> Line:
+        """The material's own word, its mixture, or what it may be."""
+        if material.mix:
+            names = listed([(self.term("materials", one),) for one in material.mix])
+            parts = " : ".join(str(share) for share in material.mix.values())
+            return (*names, Run(f" {parts}{_BASES.get(material.basis, '')}"))
         if name := known(material.is_):
             return (self.term("materials", name),)
-        if isinstance(material.is_, Gap):
-            return (Run(f"a material {material.is_}"),)
-        if material.mix:
-            parts = [
-                f"{self.lexicon.label('materials', one)} {share}"
-                for one, share in material.mix.items()
-            ]
-            return (Run(" : ".join(parts)),)
         if maybe := items(material.perhaps):
-            line = (Run("perhaps "), *self.terms("materials", maybe))
-            ruled_out = items(material.not_)
-            return (
-                (*line, Run(", not "), *self.terms("materials", ruled_out)) if ruled_out else line
-            )
-        return (Run("a material not named"),)
+            either = listed([(self.term("materials", one),) for one in maybe], " or ")
+            return (Run("perhaps "), *either)
+        if material.is_ is None and items(material.built_of):
+            return (Run(f"a {noun} "), *self._built(material))
+        gap = material.is_ if isinstance(material.is_, Gap) else Gap(Unknowing.UNNAMED)
+        return (Run(unknown(gap, noun)),)
 
-    def _figures(self, material: Material) -> list[str]:
-        figures = (known(material.concentration), known(material.weight), known(material.thickness))
-        return [str(one) for one in figures if one is not None]
+    def _ready(self, material: Material) -> Line:
+        """How it was made ready: toned, prepared, built up; and whether it splits."""
+        toned = self._toned(known(material.toned))
+        prepared = say(material.prepared)
+        built = self._built(material) if known(material.is_) else ()
+        splits = "which splits in its own thickness" if known(material.splits) else ""
+        told: list[Line] = [toned, (Run(prepared),), built, (Run(splits),)]
+        kept = [line for line in told if text_of(line)]
+        return tuple(run for line in kept for run in (Run(", "), *line))
+
+    def _built(self, material: Material) -> Line:
+        """What it was built up of beforehand, from the side that lies on the object."""
+        layers = [self.material(one) for one in items(material.built_of)]
+        return (Run("built up beforehand of "), *listed(layers)) if layers else ()
+
+    def _toned(self, toned: Toning | None) -> Line:
+        """How it got its colour: "toned before it was laid with acrylic paint (two coats)"."""
+        if toned is None:
+            return ()
+        if isinstance(toned.with_, Gap) and toned.with_.kind is Unknowing.NONE:
+            line: Line = (Run("not toned"),)
+        else:
+            when = f" {toned.when.value} it was laid" if toned.when else ""
+            line = (Run(f"toned{when} with "), *self.terms("materials", toned.with_))
+        return (*line, Run(f" ({toned.how})" if known(toned.how) else ""))
 
 
-_GAPS = {"none": "nothing", "unnamed": "a material not named", "unknown": "an unknown material"}
-_ADHESIVES = {
-    "none": "no adhesive",
-    "unnamed": "an adhesive not named",
-    "unknown": "an unknown adhesive",
+_BASES: Mapping[Basis | None, str] = {
+    Basis.VOLUME: " by volume",
+    Basis.MASS: " by mass",
+    Basis.PARTS: " in parts",
+}
+
+_UNKNOWN = {
+    Unknowing.NONE: "no {}",
+    Unknowing.UNNAMED: "{a} {} not named",
+    Unknowing.UNKNOWN: "an unknown {}",
+    Unknowing.NOT_RECORDED: "{a} {} that is not recorded",
+    Unknowing.NOT_READ: "{a} {} that the source names where it was not read",
 }
 
 
-def _texts(*values: str | Gap | None) -> list[str]:
-    return [value for value in values if isinstance(value, str) and value]
+def unknown(gap: Gap, noun: str) -> str:
+    """A thing that is not known, in each of the ways: "an adhesive not named"."""
+    article = "an" if noun[:1] in "aeiou" else "a"
+    text = _UNKNOWN[gap.kind].replace("{a}", article).replace("{}", noun)
+    return f"{text} ({gap.reason})" if gap.reason else text
+
+
+def _by(strength: str, material: Material) -> str:
+    """A strength with what it is measured by, where the figure does not say it itself."""
+    return strength + ("" if material.mix else _BASES.get(material.basis, ""))
+
+
+def _labels(material: Material) -> list[str]:
+    """What stands in brackets behind a material: guesses ruled out, evidence, colour, label."""
+    ruled_out = " or ".join(one.replace("-", " ") for one in items(material.not_))
+    lot, maker = say(material.lot), say(material.maker)
+    by = f"by {maker}" if maker else ""
+    return [
+        f"not {ruled_out}" if ruled_out else "",
+        say(material.evidence),
+        say(material.colour),
+        " ".join(one for one in (say(material.product), by) if one),
+        f"lot {lot}" if lot else "",
+        say(material.amount),
+    ]
+
+
+def _bracketed(texts: Sequence[str]) -> Line:
+    inside = "; ".join(one for one in texts if one)
+    return (Run(f" ({inside})"),) if inside else ()
+
+
+_KEYS = {
+    "do": "the operation",
+    "dries": "the drying",
+    "fate": "where things went",
+    "follow-up": "later looks",
+    "hands": "who did it",
+    "waits": "the waiting",
+}
+
+
+def key_words(key: str) -> str:
+    """What a key of the record holds, in words."""
+    return _KEYS.get(key, key.replace("-", " "))
+
+
+def how_known(gap: Gap) -> str:
+    """How something is not known, as the end of a sentence: "is unknown (a reason)"."""
+    return f"{'was' if gap.kind is Unknowing.NOT_READ else 'is'} {say(gap)}"
 
 
 def listed(lines: Sequence[Line], last: str = " and ") -> Line:
@@ -147,6 +255,11 @@ def listed(lines: Sequence[Line], last: str = " and ") -> Line:
     return tuple(found)
 
 
+def listed_text(texts: Sequence[str], last: str = " and ") -> str:
+    """Plain texts joined as a list in a sentence, empty ones left out."""
+    return text_of(listed([(Run(text),) for text in texts if text], last))
+
+
 def text_of(line: Line) -> str:
     """A line as plain text."""
     return "".join(run.text for run in line)
@@ -155,7 +268,7 @@ def text_of(line: Line) -> str:
 def capital(line: Iterable[Run]) -> Line:
     """A line with a capital first, empty runs dropped."""
     runs = [run for run in line if run.text]
-    if runs:
+    if runs and not runs[0].text.startswith("c. "):
         runs[0] = replace(runs[0], text=runs[0].text[:1].upper() + runs[0].text[1:])
     return tuple(runs)
 
@@ -170,12 +283,22 @@ def sentence(line: Iterable[Run]) -> Line:
     return tuple(runs)
 
 
+def measured(value: object, form: str, gap: str) -> str:
+    """A measure in its form, such as "{} thick", or in another how it is not known; or ""."""
+    text = say(value)
+    return (gap if isinstance(value, Gap) else form).format(text) if text else ""
+
+
+_SAID = {Unknowing.NOT_READ: "not read in the source", Unknowing.UNNAMED: "not named"}
+
+
 def say(value: object) -> str:
-    """A value or a gap as it is written; "" where the key was left out."""
+    """A value as it is written, or how it is not known; "" where the key was left out."""
     if value is None:
         return ""
-    if isinstance(value, Quantity):
-        return str(value)
+    if isinstance(value, Gap):
+        reason = f" ({value.reason})" if value.reason else ""
+        return _SAID.get(value.kind, value.kind.value) + reason
     if isinstance(value, bool):
         return "yes" if value else "no"
     return str(value)

@@ -13,7 +13,8 @@ import PIL
 from PIL import Image, features
 
 from casebook.files import Cache, digest
-from casebook.photos.decode import DEEP, opened, read_tags, to_srgb
+from casebook.photos.decode import opened, read_tags
+from casebook.photos.pixels import resized, upright
 
 WIDTHS = (400, 800, 1600)
 _QUALITY = {"JPEG": 82, "WebP": 80}
@@ -23,17 +24,6 @@ _TALLEST = {"JPEG": 65_500, "WebP": 16_383}  # limits of libjpeg and of the WebP
 # Whatever can change a byte of a picture, besides the original: same recipe, same bytes.
 _CODECS = tuple(features.version(codec) for codec in ("jpg", "libjpeg_turbo", "webp", "littlecms2"))
 _RECIPE = f"1 {WIDTHS} {_QUALITY} {PIL.__version__} {_CODECS}"
-
-# The turn that shows a stored picture upright, by Exif tag 274 (JEITA CP-3451, p. 18).
-_TURNS = {
-    2: Image.Transpose.FLIP_LEFT_RIGHT,
-    3: Image.Transpose.ROTATE_180,
-    4: Image.Transpose.FLIP_TOP_BOTTOM,
-    5: Image.Transpose.TRANSPOSE,
-    6: Image.Transpose.ROTATE_270,
-    7: Image.Transpose.TRANSVERSE,
-    8: Image.Transpose.ROTATE_90,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,42 +130,10 @@ def _cascade(image: Image.Image) -> list[Image.Image]:
         (across, max(1, round(height * across / width)))
         for across in sorted({min(each, width) for each in WIDTHS})
     ]
-    cascade = [_upright(image, orientation, sizes.pop())]
+    cascade = [upright(image, orientation, sizes.pop())]
     while sizes:
-        cascade.append(_resized(cascade[-1], sizes.pop()))
+        cascade.append(resized(cascade[-1], sizes.pop()))
     return cascade[::-1]
-
-
-def _upright(image: Image.Image, orientation: int, size: tuple[int, int]) -> Image.Image:
-    """The picture at `size` as it is meant to be seen: a new image of sRGB pixels, no more."""
-    stored = size if orientation < 5 else size[::-1]
-    image.draft(image.mode, stored)
-    image.load()
-    small = _resized(_plain(image), stored)
-    way = to_srgb(image)
-    opaque = small.convert("RGB") if small.mode == "RGBA" else small
-    if way is not None:
-        opaque = way.transform.apply(opaque.convert(way.mode))
-    sheet = Image.new("RGB", stored, "white")
-    sheet.paste(opaque.convert("RGB"), mask=small.getchannel("A") if small.mode == "RGBA" else None)
-    return sheet.transpose(_TURNS[orientation]) if orientation in _TURNS else sheet
-
-
-def _plain(image: Image.Image) -> Image.Image:
-    """The pixels in a mode that can be made smaller without harm."""
-    if image.mode in DEEP:
-        return image.convert("I").point(lambda level: level * (1 / 257)).convert("L")
-    if image.has_transparency_data:
-        return image.convert("RGBA")
-    if image.mode in {"L", "CMYK", "LAB"}:
-        return image
-    return image.convert("L" if image.mode == "1" else "RGB")
-
-
-def _resized(image: Image.Image, size: tuple[int, int]) -> Image.Image:
-    if image.size == size:
-        return image
-    return image.resize(size, Image.Resampling.LANCZOS, reducing_gap=3.0)
 
 
 def _encoded(pixels: Image.Image, cache: Cache) -> Iterator[Derivative]:

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.files import Cache
 from casebook.model.archive import LOGO, Case
-from casebook.model.base import items, known
+from casebook.model.base import items, known, walk
+from casebook.model.marks import Swatch
 from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
+from casebook.photos.areas import areas_of
 from casebook.photos.inspect import inspect
 from casebook.reading import did_you_mean
+from casebook.values.points import Box
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +32,7 @@ class Found:
 def find_photos(case: Case, folder: Path, cache: Cache) -> Found:
     """The photos of a case, in its folder or its `photos/`."""
     names = _names(folder)
+    boxes = _boxes(case)
     images: dict[str, Image] = {}
     originals: dict[str, Path] = {}
     faults: list[Diagnostic] = []
@@ -37,9 +41,28 @@ def find_photos(case: Case, folder: Path, cache: Cache) -> Found:
             image, path, more = _one(folder, names, photo, cache)
             faults.extend(more)
             if image and path:
-                images[photo.file] = image
+                areas = areas_of(path, image.digest, _asked(photo, boxes), cache)
+                images[photo.file] = replace(image, areas=areas)
                 originals[image.digest] = path
     return Found(images, originals, tuple(faults))
+
+
+def _boxes(case: Case) -> Mapping[str, list[Box]]:
+    """The areas of photos whose colour the record asks for, by the name it has for the photo."""
+    found: dict[str, list[Box]] = {}
+    for one in walk(case) if case.photos else ():
+        if isinstance(one, Swatch) and (name := known(one.photo)) and (box := known(one.box)):
+            found.setdefault(name, []).append(box)
+    return found
+
+
+def _asked(photo: Photo, boxes: Mapping[str, list[Box]]) -> Iterator[Box]:
+    """The areas asked for of one photo: those compared, and the patches of its target."""
+    for name in {photo.file, photo.id} - {""}:
+        yield from boxes.get(name, ())
+    target = known(photo.target)
+    patches = items(target.patches) if target else ()
+    yield from (box for one in patches if (box := known(one.box)))
 
 
 def _names(folder: Path) -> Mapping[Path, frozenset[str]]:

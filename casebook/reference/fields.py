@@ -13,6 +13,8 @@ from collections.abc import Iterator, Mapping
 from enum import StrEnum
 
 from casebook.model.base import Audience, FieldInfo, Gap, Record, schema
+from casebook.model.vocabulary import Identifier, Release, Term
+from casebook.reference.examples import example
 from casebook.rules.fields import record_types, records
 
 _SEEN = {
@@ -26,16 +28,28 @@ _HEAD = """\
 
 <!-- Made from the code by casebook.reference.fields_page; a test holds it to that. -->
 
-Every key that a record can hold. *Seen by* is the widest audience: a case or an item may narrow it,
-never widen it. Where a value is not known, most keys take `not recorded`, `not read`, `unknown`,
-`none` or `unnamed`, with a reason in brackets if wished: `not recorded (page lost)`.
+Every key that a record can hold: of a case (`case.md`, `episodes/`), of the lab (`lab.yml`:
+settings), of its recipes and words (`vocabulary/`: recipe, term). [Writing a
+case](../writing-a-case.md) shows how they go together.
+
+*Seen by* is the widest audience: a case or an item may narrow it, never widen it. The *example*
+is what may stand behind the key; all are invented. A unit of *length* is mm, cm, m, in or ft, of
+*duration* min, h, days or nights. Where a value is not known, most keys take `not recorded`, `not
+read`, `unknown`, `none` or `unnamed`, with a reason in brackets if wished: `not recorded (page
+lost)`. A single item may stand without its list.
 """
+
+
+@functools.cache
+def described() -> Mapping[str, type[Record]]:
+    """Every record type of the files by its name: of the archive's, and of its vocabulary."""
+    return {**records(), **{cls.__name__: cls for cls in (Term, Identifier, Release)}}
 
 
 @functools.cache
 def meaning(record: str, name: str) -> str:
     """The docstring under a field of a record type, on one line; KeyError if there is none."""
-    return _docs(records()[record].__module__)[record][name]
+    return _docs(described()[record].__module__)[record][name]
 
 
 @functools.cache
@@ -56,18 +70,19 @@ def _of_class(node: ast.ClassDef) -> Iterator[tuple[str, str]]:
 
 def fields_page() -> str:
     """All fields as Markdown, one table a record, outermost first."""
-    tables = (_table(name, cls) for name, cls in records().items())
+    tables = (_table(name, cls) for name, cls in described().items())
     return "\n".join((_HEAD, *(line for table in tables for line in table)))
 
 
 def _table(name: str, cls: type[Record]) -> Iterator[str]:
     yield f"## {name.lower()}\n"
     yield f"{inspect.getdoc(cls)}\n"
-    yield "| key | holds | meaning | unit | source | seen by |"
-    yield "|---|---|---|---|---|---|"
+    yield "| key | holds | meaning | unit | example | source | seen by |"
+    yield "|---|---|---|---|---|---|---|"
     for info in schema(cls).values():
         text, unit, source = taken_apart(meaning(name, info.name))
-        cells = (f"`{info.key}`", holds(info), text, unit, source, _SEEN[info.seen])
+        shown = f"`{example(name, info)}`"
+        cells = (f"`{info.key}`", holds(info), text, unit, shown, source, _SEEN[info.seen])
         yield "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
     yield ""
 

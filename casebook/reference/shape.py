@@ -2,7 +2,8 @@
 
 JSON Schema, draft 2020-12 (json-schema.org). It is looser than the reader, which knows dates and
 quantities: here they are text. Keys that the schema does not know are allowed, since the reader
-reports and keeps them.
+reports and keeps them. Words of a vocabulary are examples and no enumeration, since a lab has words
+of its own. Shared pieces carry no description: an editor would show that instead of the key's.
 """
 
 from __future__ import annotations
@@ -14,14 +15,27 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from casebook.model.archive import Case
-from casebook.model.base import FieldInfo, Gap, Record, Unknowing, key_of, schema
+from casebook.model.base import (
+    FieldInfo,
+    Gap,
+    Points,
+    Record,
+    Unknowing,
+    Words,
+    key_of,
+    schema,
+)
+from casebook.model.vocabulary import KINDS
+from casebook.reference.examples import as_json, example
 from casebook.reference.fields import meaning
 from casebook.rules.fields import records
+from casebook.vocabulary import FAMILIES, builtin
 
 Schema = dict[str, object]
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 _TEXT: Schema = {"$ref": "#/$defs/text"}
+_INITIALS: Schema = {"$ref": "#/$defs/initials"}
 _GAP: Schema = {"$ref": "#/$defs/gap"}
 _YES_NO: Schema = {"enum": ["yes", "no", "true", "false", True, False]}
 
@@ -44,18 +58,25 @@ def json_schema_text() -> str:
 
 
 def _common() -> Schema:
-    ways = "|".join(one.value for one in Unknowing)
+    """What many keys share: text, initials, ways of not knowing, the words of each vocabulary."""
+    ways = [one.value for one in Unknowing]
+    pattern = rf"^({'|'.join(ways)})( *\(.*\) *)?$"
     return {
-        "text": {
-            "description": "Text; an editor may take it for a number, the reader does not.",
-            "type": ["string", "number", "boolean"],
-        },
-        "gap": {
-            "description": "A way of not knowing, with a reason in brackets if wished.",
-            "type": "string",
-            "pattern": rf"^({ways})( *\(.*\) *)?$",
-        },
+        "text": {"type": ["string", "number"]},
+        "initials": {"type": ["string", "number", "boolean"]},
+        "gap": {"type": "string", "pattern": pattern, "examples": ways},
+        **{_words(kind): {"type": "string", "examples": _terms(kind)} for kind in KINDS},
     }
+
+
+def _words(kind: str) -> str:
+    return f"words-{kind}"
+
+
+def _terms(kind: str) -> list[str]:
+    """The ids of the built-in terms that may stand under a key for a vocabulary's words."""
+    terms = builtin()
+    return [one for family in FAMILIES.get(kind, (kind,)) for one in terms[family]]
 
 
 def _record(name: str, cls: type[Record]) -> Schema:
@@ -66,25 +87,40 @@ def _record(name: str, cls: type[Record]) -> Schema:
         "properties": {info.key: _property(name, info) for info in schema(cls).values()},
         "additionalProperties": True,
     }
-    return {"anyOf": [keys, _short(cls)]} if cls.from_text("x") else keys
+    return {"anyOf": [keys, _short(cls)]} if _takes_text(cls) else keys
+
+
+def _takes_text(cls: type[Record]) -> bool:
+    """Whether a record may be written as a plain text, be it only one of a certain form."""
+    own = any("from_text" in vars(one) for one in cls.__mro__ if one is not Record)
+    return own or bool(cls.SHORT)
 
 
 def _short(cls: type[Record]) -> Schema:
-    """What a plain text may be that stands for a record: a choice where it stands for one."""
+    """What a plain text may be that stands for a record: a choice, a word, initials, or any."""
     info = schema(cls).get(key_of(cls.SHORT))
     options = _options(_value(info.type)) if info else []
-    return next((one for one in options if "enum" in one), _TEXT)
+    texts = (one for one in options if one != _GAP and one.get("type") != "array")
+    found = next(texts, _TEXT)
+    inner = records().get(str(found.get("$ref", "")).rpartition("/")[2])
+    return _short(inner) if inner else found
 
 
 def _property(record: str, info: FieldInfo) -> Schema:
-    return {"description": meaning(record, info.name), **_value(info.type)}
+    """A key with its meaning and an example; editors offer the texts among these for completion."""
+    text = example(record, info)
+    value = as_json(info.key, text)
+    said = meaning(record, info.name)
+    if isinstance(value, str):
+        return {"description": said, "examples": [value], **_value(info.type)}
+    return {"description": f"{said} Example: {text}", **_value(info.type)}
 
 
 def _value(hint: object) -> Schema:
     """The schema of a value from its annotation."""
     origin, args = typing.get_origin(hint), typing.get_args(hint)
     if origin is typing.Annotated:
-        return _value(args[0])
+        return _marked(args[0], args[1])
     if origin in (typing.Union, types.UnionType):
         return _any_of([_value(arg) for arg in args if arg is not types.NoneType])
     if origin is tuple:
@@ -93,6 +129,13 @@ def _value(hint: object) -> Schema:
     if isinstance(origin, type) and issubclass(origin, Mapping):
         return {"type": "object", "additionalProperties": _value(args[1])}
     return _single(hint)
+
+
+def _marked(hint: object, mark: object) -> Schema:
+    """A word of a vocabulary, or a reference: initials may look like a yes or no."""
+    if isinstance(mark, Words):
+        return {"$ref": f"#/$defs/{_words(mark.kind)}"}
+    return _INITIALS if isinstance(mark, Points) and mark.kind == "person" else _value(hint)
 
 
 def _any_of(options: list[Schema]) -> Schema:

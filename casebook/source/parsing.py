@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from casebook.diagnostics import Diagnostic
 from casebook.source.compose import Composer
+from casebook.source.listed import by_item
 from casebook.source.nodes import Entry, Mapping, Node
 from casebook.source.text import Source, clean
 from casebook.source.traps import Pair, Placed, entries_of
@@ -95,7 +96,15 @@ def _keep(
     faults: list[Diagnostic],
     otherwise: Diagnostic | None = None,
 ) -> None:
-    """Keep the entries and faults of a section; `otherwise` is its fault if it shows none alone."""
+    """Keep the entries and faults of a section; `otherwise` is its fault if it shows none alone.
+
+    Of a broken list the items that can be read are kept.
+    """
+    listed = by_item(section.source) if section.failure else None
+    if listed:
+        entries.append(listed.entry)
+        faults += listed.faults
+        return
     faults += section.faults
     faults += _known(section.failure or otherwise)
     if isinstance(section.root, Mapping) and section.failure is None:

@@ -6,9 +6,12 @@ import re
 from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
-from typing import Self
+from typing import ClassVar, Self
 
+from casebook.values import units
 from casebook.values.fault import NotUnderstood
+from casebook.values.quantity import Quantity
+from casebook.values.wording import Grammar
 
 LONGEST = 200
 """Longer texts are refused: they are prose."""
@@ -66,6 +69,15 @@ class Colour:
         if self.lab is not None:
             return f"lab({' '.join(_decimal(number) for number in self.lab)})"
         return "#" + "".join(f"{level:02x}" for level in self.rgb or ())
+
+
+@dataclass(frozen=True, slots=True)
+class Difference(Quantity):
+    """A difference of two colours, by CIEDE2000: 0 is no difference."""
+
+    grammar: ClassVar[Grammar] = Grammar(
+        "colour difference", units.BARE, "write a number, as in 3.0", bare=units.ONE
+    )
 
 
 def _rgb(digits: str) -> tuple[int, int, int]:

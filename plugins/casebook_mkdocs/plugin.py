@@ -77,6 +77,7 @@ class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             site_url=config.site_url or "",
             own_pages=[(_title(file, config), file.dest_uri) for file in own],
             diagnostics=self.notes,
+            store=self.pictures.cache,
         )
         self.pages = {page.address: page for page in self.site.pages}
         theme = [file for file in files if file.src_dir in config.theme.dirs]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from casebook.model import photos
 from casebook.model.base import Audience, schema
 from casebook.model.condition import Stage
+from casebook.model.marks import Scale
 from casebook.model.photos import Image, Photo
 from tests.model.reads import holds, reads
 
@@ -20,7 +21,7 @@ def test_a_file_name_alone_is_a_photo():
 def test_a_photo_says_when_and_in_what_light():
     found = reads(Photo, "{file: a.jpg, stage: before, light: raking from the left, scale: yes}")
     assert (found.stage, found.light) == (Stage.BEFORE, "raking from the left")
-    assert (found.scale, found.target) == (True, None)
+    assert (found.scale, found.target) == (Scale(in_frame=True), None)
 
 
 def test_only_the_lab_sees_file_names():

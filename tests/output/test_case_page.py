@@ -42,7 +42,7 @@ def test_a_case_without_title_is_called_by_its_id() -> None:
 
 def test_a_stopped_case_says_why() -> None:
     status = Status(is_=Standing.STOPPED, because="Owner died.")
-    assert status_of(replace(CASE, status=status)) == "The treatment was stopped. Owner died."
+    assert status_of(replace(CASE, status=status)) == "The treatment was stopped: Owner died."
 
 
 def test_a_long_story_is_described_in_its_first_words() -> None:

@@ -1,24 +1,30 @@
-"""The object and its condition in facts and sentences."""
+"""The object and its binding in facts and sentences."""
 
 from __future__ import annotations
 
 from casebook.model.archive import Case
-from casebook.model.condition import Finding, FollowUp, Found, History
-from casebook.model.condition import Test as Trying
-from casebook.model.object import Size
+from casebook.model.object import Came, Made, Size
 from casebook.model.settings import Units
 from casebook.output.object_view import (
     binding_facts,
-    finding_view,
-    follow_line,
-    found_line,
-    history_line,
+    came_text,
+    date_text,
+    fact,
+    length_text,
+    made_text,
     object_facts,
+    parts,
     size_text,
 )
-from casebook.output.object_view import test_line as line_of_test
 from casebook.output.wording import text_of
+from casebook.values.dates import Date
+from casebook.values.quantities import Length
 from tests.builders import RICH, WORDING, record
+
+
+def lines(text: str) -> list[str]:
+    facts = object_facts(record(Case, text), WORDING, None)
+    return [f"{one.label}: {text_of(line)}" for one in facts for line in one.lines]
 
 
 def test_a_size_is_as_written_and_in_the_lab_s_measure() -> None:
@@ -27,10 +33,46 @@ def test_a_size_is_as_written_and_in_the_lab_s_measure() -> None:
     assert "mm" in size_text(size, Units.METRIC)
 
 
+def test_a_length_in_both_measures() -> None:
+    assert length_text(Length.parse("10 mm"), Units.BOTH) == "10 mm (3/8 in)"
+    assert length_text(None, Units.BOTH) == ""
+
+
 def test_facts_are_labelled() -> None:
     labels = [one.label for one in object_facts(record(Case, RICH), WORDING, None)]
     assert labels[0] == "Kind"
     assert {"Made", "Size", "Owner", "Received", "People", "Spine"} <= set(labels)
+
+
+def test_a_fact_without_a_text_is_none() -> None:
+    assert fact("Place", "") is None
+
+
+def test_a_date_is_shown_or_how_it_is_not_known() -> None:
+    assert date_text(Date.parse("2025-03")) == "March 2025"
+    assert lines("{id: c, object: {made: unknown}}") == ["Made: unknown"]
+
+
+def test_who_says_when_it_was_made_and_why() -> None:
+    made = record(Made, "{is: 1881, says: the paper, because: it has a watermark}")
+    assert made_text(made) == "1881, according to the paper, because it has a watermark"
+
+
+def test_of_a_set_some_came() -> None:
+    assert came_text(record(Came, "3 of 5")) == "3 of 5 came"
+    came = record(Came, "{done: 3, of: 5, rest: still on loan}")
+    assert came_text(came) == "3 of 5 came; the others: still on loan"
+    unknown = record(Came, "{done: 3, rest: unknown}")
+    assert came_text(unknown) == "3 came; where the others are is unknown"
+
+
+def test_parts_stand_in_their_tree() -> None:
+    case = record(Case, "{id: c, parts: {volume 1: {parts: {section: {count: 52}}}}}")
+    (whole, section) = parts(case.parts, WORDING, None)
+    assert whole is None
+    assert section and section.label == "Section of volume 1"
+    assert text_of(section.lines[0]) == "52 of them"
+    assert section.lines[0][0].anchor == "part-volume-1-section"
 
 
 def test_a_binding_is_told_in_sentences() -> None:
@@ -39,19 +81,10 @@ def test_a_binding_is_told_in_sentences() -> None:
     assert text_of(binding.lines[-1]) == "Covered in calf."
 
 
-def test_what_is_seen_is_kept_apart_from_what_it_means() -> None:
-    finding = record(Finding, "{part: joint front, seen: cords broken, means: held loosely}")
-    view = finding_view(finding, WORDING, {})
-    assert (view.seen, view.means) == ("cords broken", "held loosely")
-    assert text_of(view.where) == "The front joint"
-
-
-def test_layers_tests_history_and_follow_ups_are_sentences() -> None:
-    found = record(Found, "{id: old-glue, onto: spine, material: animal-glue, origin: later}")
-    assert text_of(found_line(found, WORDING)) == "Old glue: animal glue, on the spine, later."
-    test = record(Trying, "{part: endband head, agent: water, method: swab, result: bleeds}")
-    assert text_of(line_of_test(test, WORDING)) == "Water on the head endband (swab): bleeds."
-    history = record(History, "{hands: a binder, what: rebacked, state: failed}")
-    assert text_of(history_line(history)) == "Rebacked by a binder; now failed."
-    follow = record(FollowUp, "{layer: cloth-lining, state: sound}")
-    assert text_of(follow_line(follow, WORDING)) == "The cloth lining: sound."
+def test_boards_and_how_they_are_attached() -> None:
+    case = record(
+        Case,
+        "{id: c, bindings: {boards: {material: pasteboard, thickness: 3 mm, attached: laced}}}",
+    )
+    (binding,) = binding_facts(case, WORDING)
+    assert text_of(binding.lines[0]) == "Boards of pasteboard, 3 mm thick, laced."

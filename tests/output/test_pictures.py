@@ -9,9 +9,10 @@ from casebook.model.archive import Archive, Case
 from casebook.model.condition import Stage
 from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
-from casebook.output.pictures import Pictures, before_and_after, case_pictures
+from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
+from casebook.output.wording import text_of
 from casebook.photos.derive import Derivative, Picture
-from tests.builders import PICTURES
+from tests.builders import PICTURES, record
 
 
 def photo(name: str, stage: Stage, view: str) -> Photo:
@@ -52,3 +53,17 @@ def test_before_and_after_show_the_same_view() -> None:
     before, after = before_and_after(CASE, case_pictures(CASE, ARCHIVE, DERIVED, ""))
     assert before and after
     assert (before.id, after.id) == ("b", "c")
+
+
+def test_photos_that_are_no_image_here_are_told_with_where_they_are_kept() -> None:
+    case = record(
+        Case,
+        "{id: c-1, photos: [{id: p1, file: a.jpg}, {id: s1, view: spine, stage: before, medium:"
+        " slide, held: a museum, light: raking, date: 1986}, {id: s2, held: unknown, date: not recorded}]}",
+    )
+    archive = Archive(Settings(), {}, (case,), images={"c-1": {"p1": Image("p1", 8, 6)}})
+    told = [text_of(one) for one in elsewhere(case, archive)]
+    assert told == [
+        "Not here: spine, before treatment, raking light, 1986, slide, kept at a museum.",
+        "Not here: no view named, date not recorded, where it is kept is unknown.",
+    ]

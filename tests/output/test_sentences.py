@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from casebook.model.treatment import Step
-from casebook.output.sentences import step_sentence, time_line, verb_of
+from casebook.output.sentences import step_sentence, verb_of
 from casebook.output.wording import text_of
 from tests.builders import WORDING, record
 
@@ -34,6 +34,15 @@ STEPS = """
 {do: solvent-clean, treats: sheet/verso, agent: {mix: {ethanol: 1, water: 1}, applied: swab}}
 {do: consolidate, treats: leather, adhesive: methyl-cellulose 2 %}
 {do: reduce-stain, treats: sheet, agent: water}
+{do: make, adds: new-spine-piece, is: part, material: calf, cut: {height: 398 mm, width: 90 mm}}
+{do: attach, adds: hinge-cloth, material: linen, bonds: [{onto: spine, adhesive: wheat-starch-paste}, {onto: first-section, held: sewn, cuts: first-section}]}
+{do: consolidate, adds: consolidant, soaks-in: leather, material: hydroxypropyl-cellulose 2 % in ethanol}
+{adds: wrapper, over: [board 1, board 2], material: polyester-film, beside: yes}
+{adds: dressing, soaks-in: cover, material: leather-dressing}
+{do: make-hollow, adds: tube, onto: spine, material: kozo-paper, adhesive: unknown, walls: "1 on, 2 off"}
+{removes: chart, agent: none, leaves: none, fate: {is: own-case, case: 2025-032}}
+{words: made a box label, beside: yes}
+{do: wash, treats: each, bath: {liquid: water, times: 1}}
 {do: guard, adds: fold-guards, onto: section, material: kozo-paper 11 g/m², adhesive: wheat-starch-paste, grain: along}
 """.strip().splitlines()
 
@@ -59,9 +68,3 @@ def test_every_operation_alone_ends_in_no_preposition() -> None:
 def test_the_verb_is_the_structural_key_that_is_told() -> None:
     assert verb_of(Step(opens=("board 1",))) == "opens"
     assert verb_of(Step(words="washed")) == ""
-
-
-def test_the_three_clocks_stand_in_one_line() -> None:
-    step = record(Step, "{do: wash, time: 1 h, waits: 20 min, dries: overnight under blotter}")
-    line = "1 h at the bench; 20 min waiting; dried overnight under blotter"
-    assert time_line(step, WORDING) == line

@@ -2,8 +2,9 @@
 /* Before and after laid over one another, with an edge between them that moves.
 
    Expects `.pair[data-compare]` with two figures, each with one image; `data-fit` on it may hold
-   the six numbers of a matrix that lays the second image over the first, in shares of the width of
-   the first. Without scripts, and in print, the two stand side by side. */
+   the six numbers of a matrix that lays the second image over the first: both equally wide, left
+   upper corners together, the last two numbers in shares of that width. Without it the second
+   covers the box of the first. Without scripts, and in print, the two stand side by side. */
 
 for (const pair of document.querySelectorAll(".pair[data-compare]")) {
   const [before, after] = pair.querySelectorAll("figure");
@@ -45,7 +46,8 @@ function compare(pair, [under, over]) {
   show(true);
 }
 
-/* A picture of another shape keeps its shape; one that was fitted by points is turned and moved. */
+/* A picture of another shape fills the box of the first; one that was fitted by points keeps its
+   own shape, and is turned, scaled and moved. */
 function lay(pair, over) {
   const fit = (pair.dataset.fit || "").split(" ").map(Number);
   if (fit.length !== 6 || fit.some(Number.isNaN)) return;

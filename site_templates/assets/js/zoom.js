@@ -1,8 +1,9 @@
 "use strict";
 /* Every photo of the page in a dialog: large, to be moved and brought nearer, one after the other.
 
-   Expects `figure > a[href]` round a picture, with a figcaption beside it. Without scripts the link
-   leads to the large picture itself. */
+   Expects `figure > a[href]` round a picture, with a figcaption beside it; marks drawn over the
+   picture, an `svg.marks` in the link, come with it. Without scripts the link leads to the large
+   picture itself. */
 
 const links = [...document.querySelectorAll("figure > a[href]")].filter((link) => link.querySelector("img"));
 const sequence = links.filter((link, n) => links.findIndex((one) => one.href === link.href) === n);
@@ -36,12 +37,14 @@ function Viewer(photos) {
   bar.className = "viewer-bar";
   const previous = button("Previous", "←", () => go(-1));
   const next = button("Next", "→", () => go(1));
-  bar.append(previous, next, button("Smaller", "−", () => near(1 / 1.5)), button("Larger", "+", () => near(1.5)),
+  const marks = button("Marks", "①", () => mark(marks.getAttribute("aria-pressed") !== "true"));
+  bar.append(previous, next, marks, button("Smaller", "−", () => near(1 / 1.5)), button("Larger", "+", () => near(1.5)),
     button("Whole picture", "▢", whole), button("Close", "×", () => dialog.close()));
   dialog.append(stage, words, bar);
   document.body.append(dialog);
 
   let at = 0;
+  let drawn = null;
   let opener = null;
   let scale = 1;
   let x = 0;
@@ -67,7 +70,19 @@ function Viewer(photos) {
     const text = parts.filter(Boolean).join(". ");
     words.textContent = `Photograph ${at + 1} of ${photos.length}${text ? `: ${text}` : ""}`;
     previous.hidden = next.hidden = photos.length < 2;
+    draw(links.find((one) => one.href === link.href && one.querySelector("svg.marks")));
     whole();
+  }
+  function draw(link) {
+    if (drawn) drawn.remove();
+    drawn = link ? link.querySelector("svg.marks").cloneNode(true) : null;
+    marks.hidden = !drawn;
+    if (drawn) stage.append(drawn);
+    mark(true);
+  }
+  function mark(seen) {
+    marks.setAttribute("aria-pressed", String(seen));
+    if (drawn) drawn.classList.toggle("off", !seen);
   }
   function go(by) { show(at + by); }
   function whole() { scale = 1; x = y = 0; place(); }
@@ -87,7 +102,9 @@ function Viewer(photos) {
     const [wide, high] = [stage.clientWidth * (scale - 1) / 2, stage.clientHeight * (scale - 1) / 2];
     x = Math.min(wide, Math.max(-wide, x));
     y = Math.min(high, Math.max(-high, y));
-    image.style.transform = `translate(${x}px, ${y}px) scale(${scale})`;
+    for (const part of [image, drawn]) {
+      if (part) part.style.transform = `translate(${x}px, ${y}px) scale(${scale})`;
+    }
     stage.classList.toggle("near", scale > 1);
   }
 

@@ -1,0 +1,153 @@
+"""What a case's page is given: the case and its treatment, as finished words in reading order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from casebook.output.contexts import Fact, Line, Link, PictureView, Table
+from casebook.output.structure_view import StructureView
+
+
+@dataclass(frozen=True, slots=True)
+class FindingView:
+    """What was seen, where, and what it is taken to mean; `means` "" if nothing is said."""
+
+    where: Line
+    damage: Line
+    seen: str
+    means: str
+    details: str
+    """Stage, date, count and extent in one line."""
+    photos: tuple[str, ...]
+    """Ids of photos that show it."""
+
+
+@dataclass(frozen=True, slots=True)
+class OptionView:
+    """One course of treatment considered."""
+
+    name: str
+    outcome: str
+    merits: str
+    faults: str
+    details: str
+    """Time, cost, materials in one line."""
+    chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionView:
+    """One of several questions of a plan, with its own courses and what was agreed."""
+
+    asks: str
+    options: tuple[OptionView, ...]
+    decided: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TrialView:
+    """What was tried and what came of it."""
+
+    text: str
+    given_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One step as a sentence, with what belongs to it."""
+
+    number: int
+    sentence: Line
+    """What was done; for a run, on what its steps were done one after the other."""
+    time: str
+    """Bench time and drying in one line, or ""."""
+    remarks: tuple[str, ...]
+    """Reasons, exceptions, results, each a short sentence."""
+    tried: tuple[TrialView, ...]
+    finds: tuple[FindingView, ...]
+    photos: tuple[PictureView, ...]
+    words_only: bool
+    layer: str
+    """The id of the layer it adds, for the anchor `layer-ID`; "" if none."""
+    ways: tuple[Line, ...] = ()
+    """Where it was done in several ways: each in a sentence."""
+    steps: tuple[StepView, ...] = ()
+    """For a run: its steps, written once."""
+    differs: tuple[Line, ...] = ()
+    """For a run: where a member was treated otherwise."""
+
+
+@dataclass(frozen=True, slots=True)
+class EpisodeView:
+    """One sitting: anchor `episode-N`, when, who, what was done, in prose and steps."""
+
+    number: int
+    title: str
+    when: str
+    hands: str
+    time: str
+    story: Markup
+    steps: tuple[StepView, ...]
+    photos: tuple[PictureView, ...]
+    order: str = ""
+    """Said above the steps where nobody knows in which order they were done; else ""."""
+
+
+@dataclass(frozen=True, slots=True)
+class CasePage:
+    """`pages/case.html`: everything an audience may see of one case, in reading order."""
+
+    title: str
+    kicker: str
+    """Kind and date of the object in one line."""
+    number: str
+    """The case's id."""
+    status: str
+    """Its standing in a sentence; "" for a finished case."""
+    record_note: str
+    """For an old or published case: what the record was made from; else ""."""
+    before: PictureView | None
+    after: PictureView | None
+    story: Markup
+    facts: tuple[Fact, ...]
+    binding: tuple[Fact, ...]
+    links: tuple[Line, ...]
+    """Other cases that belong with it, each in a sentence."""
+    hazards: tuple[Fact, ...]
+    history: tuple[Line, ...]
+    examination: tuple[Line, ...]
+    findings: tuple[FindingView, ...]
+    found_layers: tuple[Line, ...]
+    tests: tuple[Line, ...]
+    plan: tuple[Line, ...]
+    """Use, aims, approval, limits and changes, each a sentence."""
+    options: tuple[OptionView, ...]
+    questions: tuple[QuestionView, ...]
+    left_alone: tuple[Line, ...]
+    episodes: tuple[EpisodeView, ...]
+    structure_withheld: bool
+    """Whether the structure is not shown to this audience; the page says so."""
+    structure: StructureView
+    """The drawings, state by state, and how it all comes apart again."""
+    apart: Link | None
+    """The page for the box, where there is anything to take apart."""
+    linings: Table | None
+    hours: tuple[Table, ...]
+    materials: Table | None
+    reversibility: Markup
+    claims: tuple[Line, ...]
+    care: Markup
+    follow_up: tuple[Line, ...]
+    photos: tuple[PictureView, ...]
+    elsewhere: tuple[Line, ...]
+    """Photographs that are not here: slides, negatives, prints, and where they are kept."""
+    gaps: tuple[str, ...]
+    """What the record does not say, in fixed sentences."""
+    diagnostics: tuple[str, ...]
+    """On the lab's own site: faults of the record, as the check words them."""
+    cite: str
+    licence: str
+    terms: tuple[Link, ...]
+    """Ways in that lead to this case."""

@@ -1,0 +1,111 @@
+"""The plan for a case page: use and aims, courses for and against, questions, what was agreed."""
+
+from __future__ import annotations
+
+from casebook.model.archive import Case
+from casebook.model.base import Gap, Record, items, known
+from casebook.model.proposal import Change, Choice, Decision, Option, Proposal, Question
+from casebook.output.case_contexts import OptionView, QuestionView
+from casebook.output.contexts import Line, Run
+from casebook.output.object_view import date_text
+from casebook.output.times import duration_text
+from casebook.output.wording import Wording, how_known, listed, listed_text, say, sentence, text_of
+from casebook.values.dates import Date
+
+_OUTCOMES = {
+    Choice.CHOSEN: "chosen",
+    Choice.REJECTED: "not chosen",
+    Choice.DEFERRED: "put off",
+    Choice.GIVEN_UP: "given up",
+}
+
+
+def labelled(record: Record, *fields: tuple[str, str]) -> tuple[Line, ...]:
+    """Fields of a record as sentences, each with its label: "Use: reading room."."""
+    pairs = ((label, _words(getattr(record, name))) for label, name in fields)
+    return tuple(sentence((Run(f"{label}: {text}"),)) for label, text in pairs if text)
+
+
+def _words(value: object) -> str:
+    if isinstance(value, tuple):
+        return ", ".join(say(one) for one in value)
+    return date_text(value) if isinstance(value, Date) else say(value)
+
+
+def plan_lines(case: Case) -> tuple[Line, ...]:
+    """Use, aims, approval with its limits, changes of plan."""
+    proposal = case.proposal
+    if isinstance(proposal, Gap):
+        return (sentence((Run(f"What was proposed {how_known(proposal)}"),)),)
+    if proposal is None:
+        return ()
+    fields = (("Use", "use"), ("Aims", "aims"), ("Proposed", "date"), ("Proposed by", "by"))
+    changes = tuple(_change(one) for one in items(proposal.changes))
+    return (*labelled(proposal, *fields), *agreed(proposal.decided), *changes)
+
+
+def agreed(decided: Decision | Gap | None) -> tuple[Line, ...]:
+    """Who agreed, when and how; and what the owner wanted left alone."""
+    if isinstance(decided, Gap):
+        return (sentence((Run(f"Who agreed to it {how_known(decided)}"),)),)
+    if decided is None:
+        return ()
+    by = "" if isinstance(decided.by, Gap) else listed_text([_the(one) for one in decided.by])
+    words = [
+        f" by {by}" if by else "",
+        f", {date_text(decided.date)}" if decided.date else "",
+        f" ({decided.how})" if known(decided.how) else "",
+    ]
+    line = sentence((Run(f"Agreed{''.join(words)}"),)) if any(words) else ()
+    limits = (Run(f"The limits set: {decided.limits}"),) if known(decided.limits) else ()
+    return tuple(one for one in (line, sentence(limits)) if one)
+
+
+def _the(name: str) -> str:
+    """An office with its article: "the owner"; a name stays as it is."""
+    return f"the {name}" if name.partition(" (")[0] in {"owner", "custodian", "keeper"} else name
+
+
+def _change(change: Change) -> Line:
+    when = f" ({date_text(change.date)})" if change.date else ""
+    because = f", because {change.because}" if known(change.because) else ""
+    agreed = f"; agreed: {say(change.agreed)}" if change.agreed else ""
+    return sentence((Run(f"The plan was changed{when}: {say(change.what)}{because}{agreed}"),))
+
+
+def option_views(case: Case, wording: Wording) -> tuple[OptionView, ...]:
+    """The courses considered for the plan as a whole, the chosen one marked."""
+    proposal = known(case.proposal) or Proposal()
+    return tuple(_option(one, wording) for one in items(proposal.options))
+
+
+def question_views(case: Case, wording: Wording) -> tuple[QuestionView, ...]:
+    """Each question of the plan with its own courses, and its own approval where it has one."""
+    proposal = known(case.proposal) or Proposal()
+    return tuple(_question(one, wording) for one in items(proposal.questions))
+
+
+def _question(question: Question, wording: Wording) -> QuestionView:
+    options = tuple(_option(one, wording) for one in items(question.options))
+    return QuestionView(say(question.asks) or "A question", options, agreed(question.decided))
+
+
+def _option(option: Option, wording: Wording) -> OptionView:
+    materials = text_of(listed([wording.material(one) for one in items(option.materials)]))
+    time = known(option.time)
+    details = [
+        f"would take {duration_text(time)}" if time else "",
+        f"at a cost of {option.cost}" if known(option.cost) else "",
+        f"with {materials}" if materials else "",
+    ]
+    outcome = _OUTCOMES[option.outcome] if isinstance(option.outcome, Choice) else ""
+    because = f"{outcome or 'said of it'} because {option.because}" if known(option.because) else ""
+    told = (text_of(sentence((Run(one),))) for one in (", ".join(filter(None, details)), because))
+    return OptionView(
+        name=say(option.name),
+        outcome=outcome or say(option.outcome),
+        merits=say(option.merits),
+        faults=say(option.faults),
+        details=" ".join(one for one in told if one),
+        chosen=option.outcome is Choice.CHOSEN,
+    )

@@ -1,0 +1,183 @@
+"""The steps of a sitting for a case page: sentences, ways, runs over members, remarks, trials."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+
+from casebook.compute.runs import as_for
+from casebook.model.base import Gap, Many, items, key_of, known
+from casebook.model.details import Outcome, Trial, Way
+from casebook.model.marks import Swatch
+from casebook.model.proposal import Choice
+from casebook.model.treatment import Differs, Step
+from casebook.output.case_contexts import StepView, TrialView
+from casebook.output.clauses import scope_text
+from casebook.output.condition_view import finding_view
+from casebook.output.contexts import Line, PictureView, Run
+from casebook.output.object_view import date_text
+from casebook.output.sentences import step_sentence, verb_of
+from casebook.output.times import duration_text, hands_line, time_line
+from casebook.output.wording import (
+    Wording,
+    key_words,
+    listed,
+    listed_text,
+    say,
+    sentence,
+    text_of,
+)
+
+Views = Mapping[str, PictureView]
+
+_OUTCOMES = {Outcome.PARTLY: "It was only partly done", Outcome.GIVEN_UP: "It was given up"}
+
+
+def step_views(
+    steps: Collection[Step], wording: Wording, views: Views, ordered: bool = True
+) -> tuple[StepView, ...]:
+    """The steps as a page shows them, numbered from 1; in no known order they have no number."""
+    return tuple(
+        (_run if one.each else _step)(one, number if ordered else 0, wording, views)
+        for number, one in enumerate(steps, start=1)
+    )
+
+
+def _step(step: Step, number: int, wording: Wording, views: Views) -> StepView:
+    return StepView(
+        number=number,
+        sentence=step_sentence(step, wording),
+        time=time_line(step, wording),
+        remarks=_remarks(step, wording),
+        tried=tuple(_trial(one, wording) for one in items(step.tried)),
+        finds=tuple(finding_view(one, wording, views) for one in items(step.finds)),
+        photos=pictures_of(step.photo, views),
+        words_only=not verb_of(step) and not known(step.do),
+        layer=step.adds or "",
+        ways=tuple(way_line(one, wording) for one in items(step.ways)),
+    )
+
+
+def _run(step: Step, number: int, wording: Wording, views: Views) -> StepView:
+    """Steps written once that were done on every member, and where a member was otherwise."""
+    words = known(step.words)
+    meanwhile = "meanwhile, " if known(step.beside) else ""
+    told = Run(f"{meanwhile}{f'{words}: ' if words else ''}on each of ")
+    head = (told, *wording.places(step.each))
+    return StepView(
+        number=number,
+        sentence=(*sentence(head)[:-1], Run(":")),
+        time="",
+        remarks=_remarks(step, wording),
+        tried=(),
+        finds=(),
+        photos=pictures_of(step.photo, views),
+        words_only=False,
+        layer="",
+        steps=step_views(items(step.steps), wording, views),
+        differs=tuple(differs_line(one, step, wording) for one in items(step.differs)),
+    )
+
+
+def differs_line(differs: Differs, run: Step, wording: Wording) -> Line:
+    """Where a member was treated otherwise: "Volume 4 otherwise: step 2 was left out"."""
+    members = wording.places(differs.in_)
+    because = f", because {differs.because}" if known(differs.because) else ""
+    head: Line = (*members, Run(f" otherwise{because}: "))
+    found = as_for(differs, items(run.steps))
+    number, other = found or (0, None)
+    step = f"step {number}" if number else say(differs.step) or "a step"
+    if known(differs.left_out):
+        return sentence((*head, Run(f"{step} was left out")))
+    if other is None:
+        return sentence((*head, Run(f"{step} was not done in the same way")))
+    told = step_sentence(other, wording)
+    time = time_line(other, wording)
+    timed = (Run(f"; {time}"),) if time else ()
+    return sentence((*head, Run(f"{step}, "), *_inside(told), *timed))
+
+
+def _inside(line: Line) -> Line:
+    """A sentence that goes on inside another: no capital, no full stop."""
+    first, *rest = line
+    runs = [Run(first.text[:1].lower() + first.text[1:], first.href, first.gloss), *rest]
+    return tuple(runs[:-1] if runs[-1].text == "." else runs)
+
+
+def way_line(way: Way, wording: Wording) -> Line:
+    """One of several ways: "12 of 40: kozo paper stuck with paste, because the ink holds"."""
+    where = scope_text(way.scope)
+    tools = wording.terms("tools", way.tools) if way.tools else ()
+    used: list[Line] = [
+        _stuck(way, wording),
+        (Run("with "), *wording.material(way.agent, "agent")) if way.agent else (),
+        (Run("using "), *tools) if tools else (),
+    ]
+    told = [line for line in used if text_of(line)] or [(Run("as said above"),)]
+    because = f", because {way.because}" if known(way.because) else ""
+    result = f"; the result: {way.result}" if known(way.result) else ""
+    head = f"{where}: " if where else ""
+    return sentence((Run(head), *listed(told, ", "), Run(because + result)))
+
+
+def _stuck(way: Way, wording: Wording) -> Line:
+    """The material of one way, and what it was stuck with."""
+    material = wording.material(way.material)
+    glue = wording.adhesive(way.adhesive)
+    joint = " stuck with " if material else "stuck with "
+    return (*material, Run(joint), *glue) if glue else material
+
+
+def pictures_of(names: Many[str], views: Views) -> tuple[PictureView, ...]:
+    """The pictures that are named and may be shown."""
+    return tuple(views[one] for one in items(names) if one in views)
+
+
+def _remarks(step: Step, wording: Wording) -> tuple[str, ...]:
+    """Reasons, results, tools, hands and what a recipe filled in, each a short sentence."""
+    tools = text_of(wording.terms("tools", step.tools)) if step.tools else ""
+    texts = [
+        _told("Why: {}", "why", step.because),
+        _told("Result: {}", "the result", step.result),
+        f"It fell short of what was wished for: {step.falls_short}"
+        if known(step.falls_short)
+        else "",
+        _OUTCOMES.get(step.outcome, "") if isinstance(step.outcome, Outcome) else "",
+        f"Worked with {tools}" if tools else "",
+        f"Done by {hands_line(step.hands)}" if step.hands else "",
+        f"Done: {date_text(step.date)}" if step.date else "",
+        _recipe(step),
+        f"For the lab: {step.note}" if known(step.note) else "",
+    ]
+    return tuple(text_of(sentence((Run(text),))) for text in texts if text)
+
+
+def _told(form: str, name: str, value: object) -> str:
+    """Something said, or in a sentence of its own how it is not known."""
+    if isinstance(value, Gap):
+        return f"{name[:1].upper()}{name[1:]}: {say(value)}"
+    return form.format(value) if value else ""
+
+
+def _recipe(step: Step) -> str:
+    """What a recipe of the lab filled in: its steps leave that unsaid."""
+    like = say(step.like).replace("-", " ")
+    assumed = sorted(key_words(key_of(name)) for name in step.assumed)
+    if assumed:
+        verb = "is" if len(assumed) == 1 else "are"
+        taken = listed_text(assumed)
+        return f"Done after the lab's recipe {like}; {taken} {verb} taken from it"
+    return f"Done after the lab's recipe {like}" if like else ""
+
+
+def _trial(trial: Trial, wording: Wording) -> TrialView:
+    materials = text_of(listed([wording.material(one) for one in items(trial.material)]))
+    what = " with ".join(one for one in (say(trial.what), materials) if one)
+    measured = known(trial.colour) or Swatch()
+    colour = f", which came out as {measured.colour}" if known(measured.colour) else ""
+    result = f" – {say(trial.result)}" if trial.result else ""
+    because = f" ({trial.because})" if known(trial.because) else ""
+    chosen = "; chosen" if trial.outcome is Choice.CHOSEN else ""
+    spent = known(trial.time)
+    time = f"; {duration_text(spent)} at the bench" if spent else ""
+    text = f"{what}{colour}{result}{because}{chosen}{time}."
+    return TrialView(text, trial.outcome in (Choice.GIVEN_UP, Choice.REJECTED))
