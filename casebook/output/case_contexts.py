@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from casebook.drawings.words import Drawing
 from casebook.output.contexts import Fact, Line, Link, PictureView, Table
 from casebook.output.structure_view import StructureView
 
@@ -136,6 +137,10 @@ class CasePage:
     linings: Table | None
     hours: tuple[Table, ...]
     materials: Table | None
+    by_time: tuple[Drawing, ...]
+    """Sittings on a calendar, planned against actual."""
+    by_area: tuple[Drawing, ...]
+    """Materials by area."""
     reversibility: Markup
     claims: tuple[Line, ...]
     care: Markup

@@ -12,6 +12,7 @@ from casebook.model.object import Object
 from casebook.model.outcome import Reversibility
 from casebook.output.absence import absent, gap_lines
 from casebook.output.case_contexts import CasePage
+from casebook.output.charts import material_charts, time_charts
 from casebook.output.condition_view import (
     examination_lines,
     finding_view,
@@ -158,6 +159,8 @@ def case_page(
         linings=None if told.withheld else linings(summary.areas, wording),
         hours=hours_tables(summary.hours, wording),
         materials=None if told.withheld else materials(summary.uses, wording),
+        by_time=time_charts(case, summary),
+        by_area=() if told.withheld else material_charts(case, summary, wording.lexicon),
         reversibility=prose(say(undoing.says)),
         claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
         care=prose(say(case.care)),

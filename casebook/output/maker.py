@@ -148,10 +148,16 @@ class Maker:
             name=of.name,
             about=say(of.archive.settings.about),
             ways=groups(of.ways, root),
-            recent=self._cards(of.cases[:RECENT], root),
+            recent=self._recent(root),
             all_cases=Link("All cases", f"{root}cases/index.html", str(len(of.cases))),
             totals=total_facts(len(of.cases), sums.areas, sums.hours),
         )
+
+    def _recent(self, root: str) -> tuple[Card, ...]:
+        """The newest cases that can be seen, then the newest of the others."""
+        pictured = [case for case in self.of.cases if self.of.archive.images.get(case.id)]
+        others = [case for case in self.of.cases if not self.of.archive.images.get(case.id)]
+        return self._cards((*pictured, *others)[:RECENT], root)
 
     def _all(self, root: str) -> ListPage:
         return self._list("All cases", "", self.of.cases, root)

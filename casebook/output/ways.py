@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from casebook.model.archive import Case
-from casebook.model.base import items, known, walk
+from casebook.model.base import Record, items, known, walk
+from casebook.model.condition import Finding, Stage
 from casebook.model.vocabulary import Term
 from casebook.output.contexts import Link, WayGroup
 from casebook.output.wording import way_address
@@ -59,10 +60,16 @@ def ways_of(cases: Iterable[Case], lexicon: Lexicon) -> tuple[Way, ...]:
 def _names(case: Case, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
     for record in walk(case):
         for kind, name in terms_of(record, lexicon):
-            if way_address(kind, name):
+            if way_address(kind, name) and not _no_damage(record, kind, name, lexicon):
                 yield kind, name
     for decade in _decades(case):
         yield "decades", str(decade)
+
+
+def _no_damage(record: Record, kind: str, name: str, lexicon: Lexicon) -> bool:
+    """Whether a word under `damage` says that all is well, or what was seen after the treatment."""
+    late = isinstance(record, Finding) and record.stage in (Stage.AFTER, Stage.LATER)
+    return kind == "damages" and (late or lexicon.terms[kind][name].class_ == "state")
 
 
 def _decades(case: Case) -> Iterator[int]:
