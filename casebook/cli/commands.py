@@ -10,6 +10,7 @@ import click
 from casebook import __version__
 from casebook.authoring.init import init_archive
 from casebook.authoring.new import new_case
+from casebook.cli.align import align
 from casebook.cli.job import Job, installed_builder
 from casebook.cli.shared import (
     archive_option,
@@ -54,6 +55,7 @@ def cli() -> None:
 
 
 cli.add_command(tidy)
+cli.add_command(align)
 
 
 @cli.command()

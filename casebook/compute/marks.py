@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from typing import Literal
 
 from casebook.compute.places import Ground, ground
@@ -109,8 +110,7 @@ def area(corners: Sequence[Pair]) -> Fraction:
 
 def length(points: Sequence[Pair]) -> Fraction:
     """The length of a line from point to point, to the digits of a float."""
-    steps = zip(points, points[1:], strict=False)
-    return sum((_distance(one, other) for one, other in steps), Fraction(0))
+    return sum((_distance(one, other) for one, other in pairwise(points)), Fraction(0))
 
 
 def crosses_itself(corners: Sequence[Pair]) -> bool:

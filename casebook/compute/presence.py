@@ -25,15 +25,16 @@ class Presence(StrEnum):
     GONE = "gone"
 
 
-def presence(case: Case) -> Mapping[str, Presence]:
+def presence(case: Case, played: Replay | None = None) -> Mapping[str, Presence]:
     """For each layer that was laid, whether it lies there still; a temporary one never does.
 
-    What lies wholly on something that goes, goes with it, and comes back with it.
+    What lies wholly on something that goes, goes with it, and comes back with it. `played` is the
+    replay of the case, where there is one already.
     """
     steps = (one.step for one in placed(case))
     laid = [step for step in steps if step.adds and step.outcome is not Outcome.GIVEN_UP]
     temporary = {step.adds for step in laid if known(step.temporary)}
-    states = _states(replay(case, _WORDLESS))
+    states = _states(played or replay(case, _WORDLESS))
     return {
         name: Presence.GONE if name in temporary else states.get(name, Presence.GONE)
         for step in laid

@@ -48,7 +48,7 @@ class Similarity:
 def similarity(here: tuple[Pair, Pair], there: tuple[Pair, Pair]) -> Similarity | None:
     """What takes both points `here` to those `there`; None where two of them are one point."""
     across, over = _from(*here), _from(*there)
-    if across == (0, 0) or over == (0, 0):
+    if not any(across) or not any(over):
         return None
     turn = _over(over, across)
     x, y = _times(turn, here[0])

@@ -20,7 +20,7 @@ def states(told: Story, facts: Facts) -> tuple[State, ...]:
 
 def _state(told: Story, number: int, facts: Facts) -> State:
     moment = told.moments[number]
-    title = f"After step {moment.step}" if moment.step else "As found"
+    title = f"After {facts.step(moment.step)}" if moment.step else "As found"
     lines = _found(told) if number == 0 else tuple(_changed(told, number, facts))
     return State(number, moment.step, moment.episode, title, lines)
 

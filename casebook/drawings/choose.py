@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from casebook.compute.structure import How, Since, Structure
@@ -13,6 +14,9 @@ from casebook.drawings.stack import Moment, Story, columns, story
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Case
 from casebook.vocabulary import Lexicon
+
+_UNSAFE = re.compile(r"[^A-Za-z0-9_-]")
+"""What cannot stand in an id that is referred to as `url(#…)`."""
 
 BOARDS = ("board", "board 1", "board 2", "front-board", "back-board", "board front", "board back")
 """What boards beside a spine are called; the first of two is drawn at the left."""
@@ -54,7 +58,7 @@ def way_back_for(
 
 def _draw(told: Story, facts: Facts, prefix: str, cuts: Sequence[Cut] = ()) -> Drawing:
     draw = spine.draw if facts.is_spine(told.roots[0]) else sheet.draw
-    return draw(told, facts, prefix, cuts)
+    return draw(told, facts, _UNSAFE.sub("-", prefix), cuts)
 
 
 def parts_drawn(moments: Sequence[Moment], facts: Facts) -> tuple[tuple[str, ...], ...]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import groupby
 
 from casebook.compute.measures import assumed_width, length
 from casebook.compute.places import ground
@@ -20,18 +21,24 @@ class Facts:
     """What the record says beside the structure.
 
     `rises` in µm by spine, `widths` in µm of parts that have the object's, `weights` the mass per
-    area as written by layer, `spines` the parts that are spines whatever they are called.
+    area as written by layer, `spines` the parts that are spines whatever they are called, `steps`
+    what a step of a number is called where the case lists it: "sitting 3, step 1".
     """
 
     rises: Mapping[str, int] = field(default_factory=dict)
     widths: Mapping[str, int] = field(default_factory=dict)
     weights: Mapping[str, str] = field(default_factory=dict)
     spines: frozenset[str] = frozenset()
+    steps: Mapping[int, str] = field(default_factory=dict)
     lexicon: Lexicon | None = None
 
     def material(self, word: str) -> str:
         """How a material is written."""
         return (self.lexicon.label("materials", word) if self.lexicon else word).replace("-", " ")
+
+    def step(self, number: int) -> str:
+        """What a step is called, counted from 1 through the case."""
+        return self.steps.get(number, f"step {number}")
 
     def is_spine(self, name: str) -> bool:
         """Whether a part is a spine, by its own name or by what the record calls it."""
@@ -61,8 +68,20 @@ def facts_of(case: Case, lexicon: Lexicon) -> Facts:
         widths={one: wide.value for one in FACES if (wide := assumed_width(below, one))},
         weights=dict(_weights((*found, *laid))),
         spines=frozenset(place for place in below.parts if below.is_spine(place)),
+        steps=dict(enumerate(_steps(case), 1)),
         lexicon=lexicon,
     )
+
+
+def _steps(case: Case) -> Iterator[str]:
+    """Each step by its sitting and its place there; in a sitting with runs by the sitting alone."""
+    for number, group in groupby(placed(case), key=lambda one: one.episode):
+        steps = tuple(group)
+        sitting = f"sitting {number}" if number else ""
+        runs = any(one.run for one in steps)
+        for place, _ in enumerate(steps, 1):
+            listed = "" if runs and sitting else f"step {place}"
+            yield ", ".join(said for said in (sitting, listed) if said)
 
 
 def _weights(laid: Iterable[tuple[str, object]]) -> Iterable[tuple[str, str]]:

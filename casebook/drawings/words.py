@@ -21,7 +21,7 @@ class State:
     step: int
     episode: str
     title: str
-    """Such as "As found" or "Step 9: release lining laid"."""
+    """Such as "As found" or "After sitting 3, step 1"."""
     lines: tuple[str, ...]
     """What was laid, taken away or fixed otherwise, each as a sentence."""
 
@@ -125,14 +125,14 @@ _HELD: Mapping[How, Callable[[Bond, Facts], str]] = {
 }
 
 
-def since(thing: Thing, sight: Sight) -> str:
+def since(thing: Thing, sight: Sight, facts: Facts) -> str:
     """Since when a thing has been there, in words."""
     if thing.since is Since.ORIGINAL:
         reused = any(one.reused for one in sight.seat.bonds)
         return "original, put back" if reused else "original"
     if thing.since is Since.FOUND:
         return "found"
-    return f"added in step {thing.step}" if thing.step else "added"
+    return f"added in {facts.step(thing.step)}" if thing.step else "added"
 
 
 def row(sights: Sequence[Sight], told: Story, facts: Facts) -> str:
@@ -141,7 +141,7 @@ def row(sights: Sequence[Sight], told: Story, facts: Facts) -> str:
     said = material(first.thing, first.layer, facts)
     layers = {sight.name: sight.layer for sight in told.sights}
     body = "; ".join(one for one in (said, *_bonds(sights, layers, facts), *_extra(sights)) if one)
-    head = f"{plain(first.layer)} ({since(first.thing, first)})"
+    head = f"{plain(first.layer)} ({since(first.thing, first, facts)})"
     return f"{head}: {body}" if body else head
 
 

@@ -101,5 +101,3 @@ def in_frame(one: Scale | Target) -> bool | None:
     """Whether the scale or target is in frame; None where that is not said."""
     noted = (one.from_, one.to, one.length) if isinstance(one, Scale) else items(one.patches)
     return True if any(known(each) for each in noted) else known(one.in_frame)
-
-

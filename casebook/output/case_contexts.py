@@ -143,6 +143,8 @@ class CasePage:
     """Materials by area."""
     reversibility: Markup
     claims: tuple[Line, ...]
+    like: tuple[Line, ...]
+    """Like cases, each with what both have."""
     care: Markup
     follow_up: tuple[Line, ...]
     photos: tuple[PictureView, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from casebook.compute.likeness import Like
 from casebook.compute.links import Kin
 from casebook.compute.summary import Summary
 from casebook.model.archive import Archive, Case, Kind, Standing, Status
@@ -16,15 +17,16 @@ from casebook.output.charts import material_charts, time_charts
 from casebook.output.condition_view import (
     examination_lines,
     finding_view,
-    follow_line,
-    found_line,
+    follow_lines,
+    found_lines,
     hazard_facts,
-    history_line,
+    history_lines,
     left_alone_lines,
-    test_line,
+    test_lines,
 )
 from casebook.output.contexts import Card, Link, Run
 from casebook.output.kin_view import kin_lines
+from casebook.output.like_view import like_lines
 from casebook.output.object_view import binding_facts, date_text, object_facts
 from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
 from casebook.output.plan_view import option_views, plan_lines, question_views
@@ -58,6 +60,7 @@ class Told:
     ways: tuple[Link, ...] = ()
     withheld: bool = False
     structure: StructureView = NO_STRUCTURE
+    like: tuple[Like, ...] = ()
 
 
 def title_of(case: Case) -> str:
@@ -130,28 +133,15 @@ def case_page(
         binding=binding_facts(case, wording),
         links=kin_lines(told.kin, wording),
         hazards=hazard_facts(case, wording),
-        history=(
-            *absent(case, "history"),
-            *(history_line(one, wording) for one in items(case.history)),
-        ),
-        examination=(
-            *examination_lines(case),
-            *absent(case, "findings"),
-            *absent(case, "hazards"),
-        ),
+        history=history_lines(case, wording),
+        examination=examination_lines(case),
         findings=tuple(finding_view(one, wording, views) for one in items(case.findings)),
-        found_layers=(
-            *absent(case, "as_found"),
-            *(found_line(one, wording) for one in items(case.as_found)),
-        ),
-        tests=(
-            *absent(case, "tests"),
-            *(test_line(one, wording) for one in items(case.tests)),
-        ),
+        found_layers=found_lines(case, wording),
+        tests=test_lines(case, wording),
         plan=plan_lines(case),
         options=option_views(case, wording),
         questions=question_views(case, wording),
-        left_alone=(*absent(case, "left_alone"), *left_alone_lines(case, wording)),
+        left_alone=left_alone_lines(case, wording),
         episodes=episode_views(case, summary.hours, wording, views),
         structure_withheld=told.withheld,
         structure=told.structure,
@@ -163,11 +153,9 @@ def case_page(
         by_area=() if told.withheld else material_charts(case, summary, wording.lexicon),
         reversibility=prose(say(undoing.says)),
         claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
+        like=like_lines(told.like, wording),
         care=prose(say(case.care)),
-        follow_up=(
-            *absent(case, "follow_up"),
-            *(follow_line(one, wording) for one in items(case.follow_up)),
-        ),
+        follow_up=follow_lines(case, wording),
         photos=tuple(views.values()),
         elsewhere=(*absent(case, "photos"), *elsewhere(case, archive)),
         gaps=(*gap_lines(case), *told.gaps),

@@ -16,6 +16,7 @@ from casebook.model.condition import (
     LeftAlone,
     Test,
 )
+from casebook.output.absence import absent
 from casebook.output.case_contexts import FindingView
 from casebook.output.clauses import bond_line, cuts_line, measures_text, often, walls_text
 from casebook.output.contexts import Fact, Line, Run
@@ -58,6 +59,12 @@ def _sought(finding: Finding) -> str:
         return measured(finding.found, "Found: {}", "The outcome is {}")
     outcome = say(finding.found) or "the outcome is not recorded"
     return f"Looked for: {finding.sought}; {outcome}"
+
+
+def found_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
+    """The layers that were there on arrival."""
+    told = (found_line(one, wording) for one in items(case.as_found))
+    return (*absent(case, "as_found"), *told)
 
 
 def found_line(found: Found, wording: Wording) -> Line:
@@ -104,6 +111,11 @@ def _found_clauses(found: Found, wording: Wording) -> list[Line]:
     ]
 
 
+def test_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
+    """The tests."""
+    return (*absent(case, "tests"), *(test_line(one, wording) for one in items(case.tests)))
+
+
 def test_line(test: Test, wording: Wording) -> Line:
     """A test in a sentence: what on what, how, and what came of it."""
     agents = [wording.material(one) for one in items(test.agent)]
@@ -142,6 +154,12 @@ def _circumstances(test: Test) -> list[str]:
     ]
 
 
+def history_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
+    """The earlier treatments."""
+    told = (history_line(one, wording) for one in items(case.history))
+    return (*absent(case, "history"), *told)
+
+
 def history_line(history: History, wording: Wording) -> Line:
     """An earlier treatment in a sentence, with the case that tells of it."""
     hands = history.hands
@@ -156,6 +174,12 @@ def history_line(history: History, wording: Wording) -> Line:
     told = (Run("; it is told in "), wording.case(case)) if case else ()
     head = f"{when}: " if when else ""
     return sentence((Run(head), Run(f"{what}{f' by {by}' if by else ''}{state}{because}"), *told))
+
+
+def follow_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
+    """The later looks at the object."""
+    told = (follow_line(one, wording) for one in items(case.follow_up))
+    return (*absent(case, "follow_up"), *told)
 
 
 def follow_line(follow: FollowUp, wording: Wording) -> Line:
@@ -181,7 +205,7 @@ def _hazard(hazard: Hazard, wording: Wording) -> Fact:
 
 
 def examination_lines(case: Case) -> tuple[Line, ...]:
-    """Why, how, by whom and when it was examined."""
+    """Why, how, by whom and when it was examined; and where nothing was seen, or no danger."""
     seen = known(case.examination) or Examination()
     by = listed_text([say(one) for one in items(seen.by)])
     texts = [
@@ -191,12 +215,14 @@ def examination_lines(case: Case) -> tuple[Line, ...]:
         if by or seen.date
         else "",
     ]
-    return tuple(sentence((Run(text),)) for text in texts if text)
+    lines = tuple(sentence((Run(text),)) for text in texts if text)
+    return (*lines, *absent(case, "findings"), *absent(case, "hazards"))
 
 
 def left_alone_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
     """What was left as it is on purpose, and why."""
-    return tuple(_left_alone(one, wording) for one in items(case.left_alone))
+    told = (_left_alone(one, wording) for one in items(case.left_alone))
+    return (*absent(case, "left_alone"), *told)
 
 
 def _left_alone(one: LeftAlone, wording: Wording) -> Line:

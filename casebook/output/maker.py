@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from markupsafe import Markup
 
+from casebook.compute.likeness import Like
 from casebook.compute.summary import total
 from casebook.model.archive import Case
 from casebook.model.base import items
@@ -123,7 +124,13 @@ class Maker:
             ways=links,
             withheld=case.id in self.of.shown.withheld,
             structure=self.of.structure(case),
+            like=self._like(case),
         )
+
+    def _like(self, case: Case) -> tuple[Like, ...]:
+        """Cases like this one that are not named on its page already."""
+        kin = [one.case for one in self.of.kin[case.id]]
+        return self.of.likeness.to(case.id, without=kin)
 
     def _moved(self, case: Case, old: str) -> Page:
         to = f"../{case.id}/index.html"

@@ -18,8 +18,8 @@ _OF_LONGER_SIDE = Fraction(3, 100)
 """The height of a number on a picture, as a share of the picture's longer side."""
 
 _RESTS_ON = (
-    "Measured on the photograph by the scale in it, each point taken as right to a pixel, and as if "
-    "the scale lay in the plane of what is marked: what is nearer comes out larger, what slants "
+    "Measured on the photograph by the scale in it, each point taken as right to a pixel, and as "
+    "if the scale lay in the plane of what is marked: what is nearer comes out larger, what slants "
     "comes out smaller."
 )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
+from casebook.compute.likeness import Likeness
 from casebook.compute.links import kindred
 from casebook.compute.summary import summarise
 from casebook.files import digest, package_digest
@@ -53,6 +54,7 @@ class Whole:
         self.by_id = {case.id: case for case in self.cases}
         self.titles = dict(_titles(self.cases))
         self.kin = kindred(self.cases)
+        self.likeness = Likeness(self.cases, self.lexicon)
         self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
         self.ways = ways_of(self.cases, self.lexicon)
         self.leading_to: dict[str, list[Way]] = {case.id: [] for case in self.cases}

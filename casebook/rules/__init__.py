@@ -31,6 +31,7 @@ from casebook.rules import (
     structure,
     treatment,
     try_outs,
+    way_back,
     wet,
     words,
 )
@@ -59,6 +60,7 @@ ALL: tuple[Rule, ...] = (
     *marks.PRACTICE,
     *structure.PRACTICE,
     *reversibility.PRACTICE,
+    *way_back.PRACTICE,
     *follow_up.PRACTICE,
     *references.PRACTICE,
     *words.PRACTICE,

@@ -62,7 +62,7 @@ def _unclaimed(look: Look) -> Iterator[Step]:
     said = known(look.case.reversibility)
     claims = items(said.claims) if said else ()
     claimed = {look.ground.layer(place) for one in claims for place in items(one.takes_off)}
-    lying = presence(look.case)
+    lying = presence(look.case, look.replay)
     for step in look.steps:
         there = step.adds and lying.get(step.adds, Presence.GONE) is not Presence.GONE
         if there and known(step.is_) != "part" and step.adds not in claimed:

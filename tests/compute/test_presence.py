@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from hypothesis import HealthCheck, given, settings
+
+from casebook.compute.layers import replay
 from casebook.compute.presence import Presence, presence
+from casebook.model.archive import Case
+from casebook.vocabulary import Lexicon, builtin
+from tests.compute.layers.random_treatments import senseless
 from tests.compute.written import case
 
 
@@ -53,6 +59,12 @@ def test_one_zone_taken_off_leaves_the_layer_partly_there() -> None:
     zones = "{adds: c, onto: [spine, board 1], adhesive: x}, {takes-off: c/board 1}"
     assert states(zones)["c"] == Presence.PARTLY
     assert states(f"{zones}, {{puts-back: c/board 1}}")["c"] == Presence.THERE
+
+
+@given(senseless())
+@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+def test_a_replay_with_the_words_of_the_vocabulary_comes_to_the_same(one: Case) -> None:
+    assert presence(one, replay(one, Lexicon(builtin()))) == presence(one)
 
 
 def test_in_a_run_each_member_has_its_own() -> None:

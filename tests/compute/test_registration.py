@@ -19,7 +19,7 @@ _POINTS = st.tuples(_PIXELS, _PIXELS)
 _PARTS = st.integers(-3000, 3000).map(lambda n: Fraction(n, 1000))
 _SIMILARITIES = st.builds(
     Similarity,
-    st.tuples(_PARTS, _PARTS).filter(lambda turn: turn != (0, 0)),
+    st.tuples(_PARTS, _PARTS).filter(any),
     st.tuples(_PIXELS, _PIXELS),
 )
 
@@ -29,6 +29,7 @@ def test_a_similarity_is_found_again_from_two_points(found, one, other, third) -
     assume(one != other)
     again = similarity((one, other), (found(one), found(other)))
     assert again == found
+    assert again is not None
     assert again(third) == found(third)
 
 
@@ -55,8 +56,8 @@ def test_distances_grow_by_the_scale_and_by_nothing_else(found, one, other) -> N
     ],
 )
 def test_known_turns_scales_and_shifts(here, there, scale, degrees, shift) -> None:
-    points = [tuple((Fraction(x), Fraction(y)) for x, y in many) for many in (here, there)]
-    found = similarity(*points)
+    (a, b), (c, d) = ([(Fraction(x), Fraction(y)) for x, y in many] for many in (here, there))
+    found = similarity((a, b), (c, d))
     assert found is not None
     assert math.isclose(found.scale, scale)
     assert math.isclose(found.degrees, degrees)

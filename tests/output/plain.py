@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 HEADINGS = {"h1": "#", "h2": "##", "h3": "###", "h4": "####"}
 BLOCKS = {"p", "li", "dt", "dd", "tr", "caption", "figcaption", "div", "section", "ul", "ol", "dl"}
 VOID = {"img", "br", "hr", "input", "source", "path", "line", "rect", "circle", "use", "polygon"}
-UNREAD = ("contents", "unseen", "gloss-words")
+UNREAD = frozenset({"contents", "unseen", "gloss-words", "drawn"})
 
 
 class _Plain(HTMLParser):
@@ -23,7 +23,7 @@ class _Plain(HTMLParser):
         if tag in VOID:
             return
         names = (dict(attrs).get("class") or "").split()
-        hidden = tag == "svg" or any(one in UNREAD for one in names)
+        hidden = tag == "svg" or not UNREAD.isdisjoint(names)
         self._open.append((tag, hidden))
         if tag in HEADINGS or tag in BLOCKS:
             self._end_line()
@@ -34,6 +34,9 @@ class _Plain(HTMLParser):
     def _list_mark(self, tag: str) -> str:
         depth = sum(1 for one, _ in self._open if one in ("ol", "ul")) - 1
         return "  " * max(depth, 0) + "- " if tag == "li" else self._mark
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """A tag that closes itself holds no text."""
 
     def handle_endtag(self, tag: str) -> None:
         if tag == "dt":

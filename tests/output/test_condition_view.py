@@ -11,12 +11,16 @@ from casebook.output.condition_view import (
     examination_lines,
     finding_view,
     follow_line,
+    follow_lines,
     found_line,
+    found_lines,
     hazard_facts,
     history_line,
+    history_lines,
     left_alone_lines,
 )
 from casebook.output.condition_view import test_line as line_of_test
+from casebook.output.condition_view import test_lines as lines_of_tests
 from casebook.output.wording import text_of
 from tests.builders import WORDING, record
 
@@ -98,6 +102,26 @@ def test_an_earlier_treatment_is_told_with_its_hands_and_its_state() -> None:
     assert text_of(history_line(unknown, WORDING)) == "c. 1900: rebacked by an unknown hand."
     told = record(History, "{what: rebacked, case: c-1}")
     assert text_of(history_line(told, WORDING)) == "Rebacked; it is told in c-1."
+
+
+def test_a_list_that_was_not_there_is_told_where_it_would_stand() -> None:
+    none = record(
+        Case,
+        "{id: c, history: none, tests: none, as-found: none, follow-up: none, left-alone: none}",
+    )
+    told = (history_lines, lines_of_tests, found_lines, follow_lines, left_alone_lines)
+    assert [text_of(line) for lines in told for line in lines(none, WORDING)] == [
+        "No sign of an earlier treatment was found.",
+        "No tests were made.",
+        "No added layers were found.",
+        "It has not been looked at again.",
+        "Nothing was left alone on purpose.",
+    ]
+    nothing = record(Case, "{id: c, findings: none, hazards: none}")
+    assert [text_of(line) for line in examination_lines(nothing)] == [
+        "No damage was seen.",
+        "No danger was found.",
+    ]
 
 
 def test_a_later_look_says_how_it_stands() -> None:

@@ -17,6 +17,7 @@ from casebook.compute.layers.taking import (
     Left,
     attach,
     bring_back,
+    lay_down,
     leave_partly,
     loose,
     open_up,
@@ -93,7 +94,7 @@ class Acts:
         if whole:
             left = remove(self.bench, list(whole))
             self._note(left, whole)
-            self._tell_held(left, next(iter(whole.values())), "removes")
+            self._tell_held(left, "removes")
 
     def _stranger(self, spot: Spot) -> bool:
         """Whether neither the case nor the vocabulary knows a name, so that nothing was there."""
@@ -109,9 +110,9 @@ class Acts:
                 self._removed[thing.of] = self.faults.number
         self._removed.update(dict.fromkeys(places.values(), self.faults.number))
 
-    def _tell_held(self, left: Left, place: str, field: str) -> None:
-        for holder in dict.fromkeys(self.bench.things[one].of for one in left.still_held):
-            self.faults.still_held(place, holder, field)
+    def _tell_held(self, left: Left, field: str) -> None:
+        for going, holder in dict.fromkeys(left.still_held):
+            self.faults.still_held(going, holder, field)
 
     def _takes_off(self, step: Step) -> None:
         whole: dict[str, str] = {}
@@ -126,7 +127,7 @@ class Acts:
             left = take_off(self.bench, list(whole))
             for bond in left.group.beneath:
                 self._off[bond.upper] = (*self._off.get(bond.upper, ()), bond)
-            self._tell_held(left, next(iter(whole.values())), "takes_off")
+            self._tell_held(left, "takes_off")
 
     def _opens(self, step: Step) -> None:
         for place in items(step.opens):
@@ -179,7 +180,8 @@ class Acts:
                 bonds = own if said else (like.of(again, old.face, old.where, old.cuts),)
                 for lower in self.bench.present(old.lower):
                     attach(self.bench, name, lower, bonds)
-        self.bench.set_apart(found, False)
+            if not any(self.bench.things[b.lower].apart for _, b in self.bench.beneath(name)):
+                lay_down(self.bench, name)
 
     def _piece(self, found: tuple[str, ...], part: str) -> str:
         """The piece of a layer over a part: its zone there, else the first."""

@@ -49,7 +49,8 @@ _PIECES = frozenset({"turn-in", "endcap", "flap", "corner-covering"})
 
 def parts(names: Names) -> Mapping[str, Thing]:
     """Every original part that a case declares or names, with those that carry it in its path."""
-    found = dict.fromkeys([*names.ground.parts, *_named(names)])
+    declared = (name for name in names.ground.parts if name not in names.layers)
+    found = dict.fromkeys([*declared, *_named(names)])
     whole = dict.fromkeys(one for path in found for one in _paths(path))
     return {name: _thing(names, name) for name in whole}
 

@@ -20,10 +20,13 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What became of something taken away: its group, and what stays though it held it."""
+    """What became of something taken away: its group, and what stays though it held it.
+
+    `still_held` are pairs: what goes, and the layer or part that holds it still.
+    """
 
     group: Group
-    still_held: tuple[str, ...]
+    still_held: tuple[tuple[str, str], ...]
 
 
 def remove(bench: Bench, names: Collection[str]) -> Left:
@@ -44,6 +47,7 @@ def remove(bench: Bench, names: Collection[str]) -> Left:
     for key in dict.fromkeys(bonds):
         bench.part(key)
     bench.set_apart(saved, True)
+    bench.told.gone.update(dict.fromkeys(sorted(saved)))
     gone = [thing for thing in left.group.things if thing.name not in saved]
     for thing in gone:
         bench.take(thing.name)
@@ -91,14 +95,16 @@ def _freed(bench: Bench, names: Collection[str], riders: Collection[str]) -> Lef
     return Left(group, held)
 
 
-def _still_held(bench: Bench, crossing: Iterable[Bond], going: Collection[str]) -> Iterator[str]:
+def _still_held(
+    bench: Bench, crossing: Iterable[Bond], going: Collection[str]
+) -> Iterator[tuple[str, str]]:
     """What lies on things that go and holds to something else too, so that it stays."""
     layers = {bench.things[name].of for name in going}
     for bond in crossing:
         upper = bench.things[bond.upper]
         firm = bond.how in (How.STUCK, How.HELD) and not bond.opened and not upper.partly
         if bond.lower in going and firm and upper.of not in layers:
-            yield bond.upper
+            yield bench.things[bond.lower].of, upper.of
 
 
 def leave_partly(bench: Bench, names: Iterable[str], where: str) -> None:
@@ -146,9 +152,14 @@ def attach(bench: Bench, upper: str, lower: str, bonds: Iterable[Bond]) -> None:
     if not fresh:
         bench.cover(lower, upper)
     if not bench.things[lower].apart:
-        bench.set_apart(_apart_with(bench, upper), False)
+        lay_down(bench, upper)
     elif not bench.things[upper].apart:
-        bench.set_apart(_apart_with(bench, lower), False)
+        lay_down(bench, lower)
+
+
+def lay_down(bench: Bench, name: str) -> None:
+    """Let a thing lie apart no more, and with it all that hangs together with it."""
+    bench.set_apart(_apart_with(bench, name), False)
 
 
 def _apart_with(bench: Bench, name: str) -> list[str]:

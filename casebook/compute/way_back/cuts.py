@@ -141,9 +141,10 @@ def off_by_flow(
     """The pieces on the sink's side of the minimum cut that is nearest the sink, for any graph."""
     # Loading it takes longer than most ways back: only a graph that does not fold up pays for it.
     import networkx  # noqa: PLC0415
+    from networkx.algorithms.flow import edmonds_karp  # noqa: PLC0415
 
     flow = networkx.DiGraph()
     for (one, other), capacity in capacities.items():
         flow.add_edge(one, other, capacity=capacity)
-    _, (_, off) = networkx.minimum_cut(flow, source, sink)
+    _, (_, off) = networkx.minimum_cut(flow, source, sink, flow_func=edmonds_karp)
     return frozenset(off)

@@ -8,71 +8,76 @@ does not is left to the general method.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from casebook.compute.way_back.graph import Node
 
-STAYS, OFF = False, True
-Table = dict[tuple[bool, bool], int]
-"""What it costs that two pieces, in their order, stay or come off."""
+STAYS, OFF = 0, 1
+Table = tuple[int, int, int, int]
+"""What two pieces cost: both stay, the second comes off, the first does, both do."""
 
 _ONE_PIECE = 1
 _PRICE = 1 << 20
 """A price weighs more than any number of pieces, so that the fewest come off among equals."""
 
+_FREE: Table = (0, 0, 0, 0)
+
 
 @dataclass
 class _Folding:
+    """What is not folded up yet, and how to unfold the rest.
+
+    `alone` is what a piece costs that stays or comes off, `pairs` what two cost together, `folded`
+    each piece with those that it hung on and its best side for every state of them.
+    """
+
     sink: Node
-    alone: dict[Node, dict[bool, int]] = field(default_factory=dict)
+    alone: dict[Node, list[int]] = field(default_factory=dict)
     pairs: dict[Node, dict[Node, Table]] = field(default_factory=lambda: defaultdict(dict))
-    folded: list[tuple[Node, tuple[Node, ...], dict[tuple[bool, ...], bool]]] = field(
-        default_factory=list
-    )
+    folded: list[tuple[Node, tuple[Node, ...], tuple[int, ...]]] = field(default_factory=list)
 
     def join(self, one: Node, other: Node, table: Table) -> None:
         """Add what two pieces cost together to what they cost so far."""
-        known = self.pairs[one].get(other, {})
-        total = {sides: cost + known.get(sides, 0) for sides, cost in table.items()}
-        self.pairs[one][other] = total
-        self.pairs[other][one] = {(b, a): cost for (a, b), cost in total.items()}
+        a, b, c, d = self.pairs[one].get(other, _FREE)
+        e, f, g, h = table
+        self.pairs[one][other] = (a + e, b + f, c + g, d + h)
+        self.pairs[other][one] = (a + e, c + g, b + f, d + h)
 
     def fold(self, node: Node) -> None:
         """Fold a piece into the one or two that it hangs on, and note its best side for each."""
-        around = tuple(sorted(self.pairs.pop(node, {})))
+        around = tuple(self.pairs.pop(node, {}))
         tables = [self.pairs[one].pop(node) for one in around]
-        best: dict[tuple[bool, ...], bool] = {}
-        costs: dict[tuple[bool, ...], int] = {}
-        for sides in _SIDES[len(around)]:
-            own = {
-                side: self.alone[node][side]
-                + sum(table[other, side] for table, other in zip(tables, sides, strict=True))
-                for side in (STAYS, OFF)
-            }
-            best[sides] = own[OFF] < own[STAYS]
-            costs[sides] = own[best[sides]]
-        self.folded.append((node, around, best))
+        stays, off = self.alone[node]
+        costs = [
+            (stays + sum(table[STAYS] for table in rows), off + sum(table[OFF] for table in rows))
+            for rows in _rows(tables)
+        ]
+        self.folded.append((node, around, tuple(int(b < a) for a, b in costs)))
+        best = [min(pair) for pair in costs]
         if len(around) == 1:
-            for (side,), cost in costs.items():
-                self.alone[around[0]][side] += cost
+            self.alone[around[0]][STAYS] += best[0]
+            self.alone[around[0]][OFF] += best[1]
         elif around:
-            table = {(sides[0], sides[1]): cost for sides, cost in costs.items()}
-            self.join(around[0], around[1], table)
+            self.join(around[0], around[1], (best[0], best[1], best[2], best[3]))
 
     def unfold(self) -> frozenset[Node]:
         """The pieces that come off."""
         sides = {self.sink: OFF}
         for node, around, best in reversed(self.folded):
-            sides[node] = best[tuple(sides[one] for one in around)]
-        return frozenset(node for node, off in sides.items() if off)
+            state = 0
+            for one in around:
+                state = 2 * state + sides[one]
+            sides[node] = best[state]
+        return frozenset(node for node, side in sides.items() if side == OFF)
 
 
-_SIDES: tuple[tuple[tuple[bool, ...], ...], ...] = (
-    ((),),
-    ((STAYS,), (OFF,)),
-    ((STAYS, STAYS), (STAYS, OFF), (OFF, STAYS), (OFF, OFF)),
-)
+def _rows(tables: Sequence[Table]) -> list[tuple[tuple[int, int], ...]]:
+    """For every state of one or two neighbours, what the piece costs with each of them."""
+    rows: list[tuple[tuple[int, int], ...]] = [()]
+    for a, b, c, d in tables:
+        rows = [(*row, own) for row in rows for own in ((a, b), (c, d))]
+    return rows
 
 
 def off_by_folding(
@@ -83,11 +88,10 @@ def off_by_folding(
     A capacity is what it costs that its first piece stays while its second comes off.
     """
     work = _read(capacities, source, sink)
-    waiting = {node for node, others in work.pairs.items() if len(others) <= 2} - {sink}
-    waiting |= work.alone.keys() - work.pairs.keys() - {sink}
+    waiting = {node for node in work.alone if len(work.pairs[node]) <= 2} - {sink}
     while waiting:
         node = waiting.pop()
-        around = tuple(work.pairs.get(node, ()))
+        around = tuple(work.pairs[node])
         work.fold(node)
         waiting |= {one for one in around if len(work.pairs[one]) <= 2 and one != sink}
     return work.unfold() if len(work.folded) == len(work.alone) - 1 else None
@@ -95,17 +99,12 @@ def off_by_folding(
 
 def _read(capacities: Mapping[tuple[Node, Node], int], source: Node, sink: Node) -> _Folding:
     work = _Folding(sink)
-    for pair in capacities:
-        for node in pair:
-            if node != source:
-                work.alone[node] = {STAYS: 0, OFF: _ONE_PIECE}
     for (one, other), capacity in capacities.items():
-        cost = capacity * _PRICE
+        for node in (one, other):
+            if node != source and node not in work.alone:
+                work.alone[node] = [0, _ONE_PIECE]
         if one == source:
-            work.alone[other][OFF] += cost
+            work.alone[other][OFF] += capacity * _PRICE
         elif other != source:
-            work.join(one, other, {**_FREE, (STAYS, OFF): cost})
+            work.join(one, other, (0, capacity * _PRICE, 0, 0))
     return work
-
-
-_FREE: Table = dict.fromkeys(((STAYS, STAYS), (STAYS, OFF), (OFF, STAYS), (OFF, OFF)), 0)

@@ -3,7 +3,7 @@
 
    <div class="stepper" data-stepper>
      <figure class="drawn"> <svg> … <g data-in="0-3 7"> … </svg> </figure>
-     <ol class="states"> <li>As found: …</li> <li>After step 4: …</li> … </ol>
+     <ol class="states"> <li>As found: …</li> <li>After sitting 1, step 4: …</li> … </ol>
    </div>
 
    A group with `data-in` is seen in the states that its runs name, counted from 0; a group without
@@ -21,15 +21,15 @@ for (const stepper of document.querySelectorAll("[data-stepper]")) {
   const bar = document.createElement("div");
   bar.className = "stepper-bar";
   bar.setAttribute("role", "group");
-  bar.setAttribute("aria-label", "The drawing step by step");
+  bar.setAttribute("aria-label", "The drawing, state by state");
   const before = document.createElement("button");
   const after = document.createElement("button");
   const said = document.createElement("output");
   before.type = after.type = "button";
   before.textContent = "‹";
   after.textContent = "›";
-  before.setAttribute("aria-label", "Previous step");
-  after.setAttribute("aria-label", "Next step");
+  before.setAttribute("aria-label", "Previous state");
+  after.setAttribute("aria-label", "Next state");
   bar.append(before, said, after);
   figure.before(bar);
 
@@ -48,7 +48,7 @@ for (const stepper of document.querySelectorAll("[data-stepper]")) {
     before.setAttribute("aria-disabled", String(to === 0));
     after.setAttribute("aria-disabled", String(to === states.length - 1));
     now = to;
-    said.textContent = `Step ${to + 1} of ${states.length}: ${states[to].textContent.trim()}`;
+    said.textContent = `State ${to + 1} of ${states.length}. ${states[to].textContent.trim()}`;
   };
 
   before.addEventListener("click", () => show(now - 1));

@@ -28,6 +28,11 @@ steps: [{treats: sheet/verso}, {adds: cloth, onto: spine, hides: watermark}]
     ]
 
 
+def test_the_measures_of_a_layer_make_no_part_of_it() -> None:
+    text = "parts: {tube: {width: 40 mm}}\nsteps: [{adds: tube, onto: spine}]"
+    assert list(parts(Names(case(text), LEXICON))) == ["spine"]
+
+
 def test_spine_and_sections_are_of_the_text_block() -> None:
     text = "parts: {text-block: {}, spine: {}, section: {}, leaf: {}, endband head: {}}"
     assert kin(text) == {

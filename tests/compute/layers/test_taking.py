@@ -28,6 +28,32 @@ def test_an_original_that_rides_on_what_is_removed_lies_apart_with_what_is_on_it
     assert told(found.final) == ["tissue on title-label: stuck wheat-starch-paste"]
 
 
+def test_originals_that_come_off_with_what_is_removed_are_told_among_what_went() -> None:
+    found = steps(f"""
+        adds: a, onto: spine, {PASTE}
+        joins: title-label, to: a, {PASTE}
+        removes: a
+    """)
+    assert set(found.moments[-1].gone) == {"a", "title-label"}
+
+
+def test_a_part_with_no_bond_on_record_comes_back_with_what_lies_on_it() -> None:
+    found = steps(f"""
+        takes-off: cover
+        adds: patch, onto: cover, {PASTE}
+        puts-back: cover
+    """)
+    assert not any(one.apart for one in found.final.things.values())
+
+
+def test_what_is_put_back_on_what_lies_apart_waits_with_it() -> None:
+    text = """
+as-found: [{id: label, onto: cover, adhesive: animal-glue}]
+steps: [{takes-off: cover}, {takes-off: label}, {puts-back: label}]
+"""
+    assert played(text).final.things["label"].apart
+
+
 def test_the_corner_of_a_board_goes_with_its_board() -> None:
     found = steps("treats: board 1/corner\nremoves: board 1")
     assert "board 1/corner" not in found.final.things
