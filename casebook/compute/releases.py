@@ -145,13 +145,3 @@ def _seals(word: str, lexicon: Lexicon) -> bool:
     said = (term.seals for _, term in wider(word, lexicon))
     first = next((one for one in said if isinstance(one, bool)), False)
     return first or class_of(word, lexicon) in _TIGHT
-
-
-def splits(materials: Iterable[str], lexicon: Lexicon) -> bool:
-    """Whether a layer of one of these gives way in its own thickness when pulled."""
-    return any(_splits(word, lexicon) for word in materials)
-
-
-def _splits(word: str, lexicon: Lexicon) -> bool:
-    said = (term.splits for _, term in wider(word, lexicon))
-    return next((one for one in said if isinstance(one, bool)), False)

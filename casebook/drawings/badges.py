@@ -11,7 +11,7 @@ from casebook.drawings.svg import Point, Svg, joined, path, tag
 
 PITCH = 25.0
 """From one number to the next, in units."""
-SIZE = 11.4
+SIZE = 12.0
 """Radius of a number's ring."""
 
 

@@ -140,7 +140,7 @@ def cut_key(prefix: str, found: Sequence[Mark], top: float) -> tuple[Svg, float]
         return Svg(""), top
     sample = tag("path", d=path("M", 8, top + 7, "h", 44))
     name = tag("text", "cut of the way back", x=62, y=top + 12, class_="d-text", fill=INK)
-    return joined((_heavy(f"{prefix}-cut", sample), name)), top + KEY_ROW
+    return tag("g", _heavy(f"{prefix}-cut", sample), name, class_="d-key"), top + KEY_ROW
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,20 +152,26 @@ class Numbers:
     at_left: bool
 
     def draw(self, found: Sequence[Mark]) -> tuple[Svg, float]:
-        """The numbers, dark so that they are no layer's, one under another; where they end."""
-        pairs = sorted(((mark.left if self.at_left else mark.right), mark.number) for mark in found)
-        pairs.sort(key=lambda one: (one[0][1], one[1]))
-        every = [self._number(row, *pair) for row, pair in enumerate(pairs)]
+        """The numbers, dark so that they are no layer's, one under another; where they end.
+
+        A cut that runs in several places has one number with a line to each.
+        """
+        ends: dict[int, list[Point]] = {}
+        for mark in found:
+            end = mark.left if self.at_left else mark.right
+            ends.setdefault(mark.number, []).append(end)
+        order = sorted(ends, key=lambda number: (min(y for _, y in ends[number]), number))
+        every = [self._number(row, number, ends[number]) for row, number in enumerate(order)]
         group = tag("g", *every, text_anchor="middle", font_size="15", font_weight="bold")
         return (group if every else Svg("")), self.top + len(every) * PITCH
 
-    def _number(self, row: int, end: Point, number: int) -> Svg:
+    def _number(self, row: int, number: int, ends: Sequence[Point]) -> Svg:
         y = self.top + row * PITCH
-        line = path("M", self.x, y, "L", *end)
+        lines = "".join(path("M", self.x, y, "L", *end) for end in ends)
         return joined(
             (
-                tag("path", d=line, class_="d-halo", stroke=PAPER, stroke_width="3.4"),
-                tag("path", d=line, class_="d-lead", stroke=INK, stroke_width="1.4"),
+                tag("path", d=lines, class_="d-halo", stroke=PAPER, stroke_width="3.4"),
+                tag("path", d=lines, class_="d-lead", stroke=INK, stroke_width="1.4"),
                 tag("circle", cx=self.x, cy=y, r=SIZE, class_="d-ink", fill=INK),
                 tag("text", str(number), x=self.x, y=y + 5.3, class_="d-cut-no", fill=PAPER),
             )

@@ -79,7 +79,7 @@ def draw(told: Story, facts: Facts, prefix: str, cuts: Sequence[Cut] = ()) -> Dr
     bands = (
         outlines.bands(stack.section, *_bands(stack)),
         *(joined(_faces(stack)), cut_lines(prefix, found)),
-        *(badges.marked(prefix, numbers), dark),
+        *(dark, badges.marked(prefix, numbers)),
     )
     key, below = outlines.key(stack.section, max(low, deep, stack.bottom) + 14)
     more, end = cut_key(prefix, found, below)

@@ -138,7 +138,7 @@ def _numbers(shape: SpineShape, found: Sequence[Mark]) -> tuple[Svg, float]:
     marks_right, low = Column(edge, TOP - 8).draw([*_right(shape)], last)
     cut_right, lowest = Numbers(edge, low, at_left=False).draw(at_right)
     numbers = badges.marked(shape.section.prefix, joined((marks_right, marks_left)))
-    return joined((numbers, cut_left, cut_right)), max(deep, low, lowest, start)
+    return joined((cut_left, cut_right, numbers)), max(deep, low, lowest, start)
 
 
 def _is_right(shape: SpineShape, part: str) -> bool:

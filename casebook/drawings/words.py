@@ -56,15 +56,22 @@ class Drawing:
     part: str = ""
 
 
-def the(name: str) -> str:
-    """A part with its article where it takes one: "the spine", "board 1"."""
-    said = plain(name)
-    return said if any(sign.isdigit() or sign == "," for sign in said) else f"the {said}"
-
-
 def plain(name: str) -> str:
-    """A name of the record as words: `release-lining` is "release lining"."""
-    return name.replace("-", " ").replace("/", ", ")
+    """A name of the record as words: `board 1/sides` is "sides of board 1"."""
+    what, within, place = name.partition(" in ")
+    return f"{plain(what)} in {plain(place)}" if within else " of ".join(_pieces(name))
+
+
+def the(name: str) -> str:
+    """A part with its articles: "the spine", "board 1", "the corner of board 1"."""
+    return " of ".join(one if one[-1:].isdigit() else f"the {one}" for one in _pieces(name))
+
+
+def _pieces(name: str) -> list[str]:
+    """The words of a path, the part itself first; a wall of a tube is called one."""
+    path = [one.strip().replace("-", " ") for one in name.split("/")]
+    walls = {"inner": "inner wall", "outer": "outer wall"}
+    return [walls.get(one, one) if path[:-1] else one for one in reversed(path)]
 
 
 def listed(words: Sequence[str]) -> str:

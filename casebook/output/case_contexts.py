@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from casebook.drawings.words import Drawing
+from casebook.output.colour_view import MatchView
 from casebook.output.contexts import Fact, Line, Link, PictureView, Table
+from casebook.output.marks_view import MarkedView
 from casebook.output.structure_view import StructureView
 
 
@@ -120,6 +122,8 @@ class CasePage:
     history: tuple[Line, ...]
     examination: tuple[Line, ...]
     findings: tuple[FindingView, ...]
+    marks: tuple[MarkedView, ...]
+    """Photographs with what was found drawn over them."""
     found_layers: tuple[Line, ...]
     tests: tuple[Line, ...]
     plan: tuple[Line, ...]
@@ -128,6 +132,8 @@ class CasePage:
     questions: tuple[QuestionView, ...]
     left_alone: tuple[Line, ...]
     episodes: tuple[EpisodeView, ...]
+    matches: tuple[MatchView, ...]
+    """Colours of the repair beside the original."""
     structure_withheld: bool
     """Whether the structure is not shown to this audience; the page says so."""
     structure: StructureView

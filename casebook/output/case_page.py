@@ -14,6 +14,7 @@ from casebook.model.outcome import Reversibility
 from casebook.output.absence import absent, gap_lines
 from casebook.output.case_contexts import CasePage
 from casebook.output.charts import material_charts, time_charts
+from casebook.output.colour_view import match_views
 from casebook.output.condition_view import (
     examination_lines,
     finding_view,
@@ -27,6 +28,7 @@ from casebook.output.condition_view import (
 from casebook.output.contexts import Card, Link, Run
 from casebook.output.kin_view import kin_lines
 from casebook.output.like_view import like_lines
+from casebook.output.marks_view import marked_views
 from casebook.output.object_view import binding_facts, date_text, object_facts
 from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
 from casebook.output.plan_view import option_views, plan_lines, question_views
@@ -136,6 +138,7 @@ def case_page(
         history=history_lines(case, wording),
         examination=examination_lines(case),
         findings=tuple(finding_view(one, wording, views) for one in items(case.findings)),
+        marks=marked_views(case, archive, views, wording),
         found_layers=found_lines(case, wording),
         tests=test_lines(case, wording),
         plan=plan_lines(case),
@@ -143,6 +146,7 @@ def case_page(
         questions=question_views(case, wording),
         left_alone=left_alone_lines(case, wording),
         episodes=episode_views(case, summary.hours, wording, views),
+        matches=match_views(case, archive, wording),
         structure_withheld=told.withheld,
         structure=told.structure,
         apart=_apart(case, told),

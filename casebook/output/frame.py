@@ -78,7 +78,7 @@ class Surround:
         banner = (say(settings.invented), _BANNERS[self.shown.audience])
         return FrameContext(
             title=f"{title} – {name}" if title != name else name,
-            description=about.description,
+            description=about.description or f"{title}, in the treatment archive of {name}.",
             language=say(settings.language) or "en",
             root=root,
             site_name=name,

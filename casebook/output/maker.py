@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from markupsafe import Markup
 
 from casebook.compute.likeness import Like
+from casebook.compute.marks import marks
 from casebook.compute.summary import total
 from casebook.model.archive import Case
 from casebook.model.base import items
@@ -54,7 +55,8 @@ class Maker:
 
     def pages(self) -> Iterator[Page]:
         """Every page, home first."""
-        yield self._page("index.html", self.of.name, "home", self._home)
+        about = About(say(self.of.archive.settings.about) or f"Treatment cases of {self.of.name}.")
+        yield self._page("index.html", self.of.name, "home", self._home, about)
         for case in self.of.cases:
             yield self._case(case)
             if layered(case) and case.id not in self.of.shown.withheld:
@@ -111,6 +113,7 @@ class Maker:
         images = picture_addresses(url, views)
         data = case_data(case, of.archive, of.lexicon, url + address if url else "", images)
         scripts = {"compare": before and after, "zoom": views, "stepper": layered(case)}
+        scripts["marks"] = views and any(True for _ in marks(case))
         needed = tuple(name for name, wanted in scripts.items() if wanted)
         return About(describe(case), chosen.src if chosen else "", scripts=needed, data=data)
 
@@ -206,7 +209,9 @@ class Maker:
             )
 
         title = way.title[:1].upper() + way.title[1:]
-        return self._page(way.address, title, "list", context)
+        gloss = say(way.term.gloss) if way.term else ""
+        about = About(f"{title}: {gloss}" if gloss else "")
+        return self._page(way.address, title, "list", context, about)
 
     def _glossary(self, root: str) -> GlossaryPage:
         pages = frozenset(way.address for way in self.of.ways)

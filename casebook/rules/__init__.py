@@ -11,6 +11,7 @@ from casebook.model.base import Audience
 from casebook.rules import (
     adhesives,
     beyond_plan,
+    colour,
     dates,
     decay,
     documentation,
@@ -58,6 +59,7 @@ ALL: tuple[Rule, ...] = (
     *photographs.PRACTICE,
     *photo_facts.PRACTICE,
     *marks.PRACTICE,
+    *colour.PRACTICE,
     *structure.PRACTICE,
     *reversibility.PRACTICE,
     *way_back.PRACTICE,

@@ -196,13 +196,25 @@ def hidden_was_shown(look: Look) -> Iterator[Raised]:
         unseen = [one for one in moment.hid if not _seen(look, moment.structure, one, step)]
         own.update((one, step) for one in unseen if _added(moment.structure, one))
         if older := [one for one in unseen if not _added(moment.structure, one)]:
-            message = f"`{step.adds}` hides {_listed(older)}, and no photo shows it as it was"
+            sides = [_side(moment.structure, one, step) for one in older]
+            message = f"`{step.adds}` hides {_listed(sides)}, and no photo shows it as it was"
             hint = "name it in the `shows` of a photo, or in `photo` of this step"
             yield Raised(message, step.span("adds"), hint)
     if own:
         message = f"no photo shows {_listed(own)} before another layer covered it"
         hint = "a photo of each layer as it lies is a drawing that nobody has to make"
         yield Raised(message, next(iter(own.values())).span("adds"), hint, Severity.SUGGESTION)
+
+
+def _side(structure: Structure, name: str, hider: Step) -> str:
+    """A hidden thing with the face of it that was hidden, where the record names one."""
+    faces = (
+        bond.face
+        for bond in structure.at(name)
+        if bond.lower == name and structure.things[bond.upper].of == hider.adds
+    )
+    face = next(faces, "")
+    return f"{name}/{face}" if face else name
 
 
 def _listed(names: Iterable[str]) -> str:

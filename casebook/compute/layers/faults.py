@@ -40,6 +40,9 @@ class Kind(StrEnum):
 ORDERLESS = frozenset({Kind.NOT_THERE, Kind.TWICE, Kind.LONGER, Kind.NIGHTS, Kind.LEFT})
 """What can be said although nobody recorded in which order the steps were done."""
 
+_ADRIFT = frozenset({Kind.GONE, Kind.LATER, Kind.NOT_THERE})
+"""Where a step lays something on what is not there, it is not known where that lies."""
+
 
 @dataclass(frozen=True, slots=True)
 class Fault:
@@ -152,7 +155,9 @@ class Faults:
         self.say(Kind.LONGER, message, hint, "cut", doubtful=bool(deeper))
 
     def same_place(self, upper: str, other: str, lower: str) -> None:
-        """It lies where something else lies."""
+        """It lies where something else lies; unless what it was laid on is not there."""
+        if any(one.step == self._number and one.kind in _ADRIFT for one in self.found[-2:]):
+            return
         message = f"`{upper}` is laid onto `{lower}`, and `{other}` lies there"
         hint = f"write `onto: {other}` if it lies on that, or the step that removed `{other}`"
         self.say(Kind.SAME_PLACE, message, hint, "onto")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -54,7 +54,13 @@ class Graph:
             self.at[edge.lower].append(edge)
             self.at[edge.upper].append(edge)
         self.over = _over(self, structure)
-        self._flaps = {edge.upper for edge in self.edges if self.own(edge)}
+        self._own: dict[Node, list[Node]] = defaultdict(list)
+        self._flaps: set[Node] = set()
+        for edge in self.edges:
+            if self.own(edge):
+                self._flaps.add(edge.upper)
+                self._own[edge.lower].append(edge.upper)
+                self._own[edge.upper].append(edge.lower)
 
     def pieces(self, name: str) -> tuple[Node, ...]:
         """The piece or pieces of a thing: two for a layer that splits; no original splits."""
@@ -91,6 +97,17 @@ class Graph:
     def flap(self, node: Node) -> bool:
         """Whether a piece is an original that its own bond holds to another: it folds back."""
         return node in self._flaps
+
+    def one_with(self, nodes: Iterable[Node], without: Node) -> frozenset[Node]:
+        """Pieces with all that original bonds hold them to, other than through one piece."""
+        waiting = list(nodes)
+        found = set(waiting)
+        while waiting:
+            for other in self._own.get(waiting.pop(), ()):
+                if other not in found and other != without:
+                    found.add(other)
+                    waiting.append(other)
+        return frozenset(found)
 
     def own(self, edge: Edge) -> bool:
         """Whether an edge belongs to the object as made: an original bond between originals."""

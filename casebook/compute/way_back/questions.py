@@ -2,172 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Set
-from dataclasses import dataclass, field, replace
-from functools import partial
+from collections.abc import Set
 
-from casebook.compute.way_back import telling, ties
-from casebook.compute.way_back.classes import Reason, harshest, openable
-from casebook.compute.way_back.cuts import Cut, Field, cut, lies_on
-from casebook.compute.way_back.graph import Edge, Graph, Node
-from casebook.compute.way_back.instructions import Answer, Opening, Question, Rest, Stop
-from casebook.compute.way_back.options import Option, Options, closed
-from casebook.compute.way_back.reach import Reach
-from casebook.compute.way_back.words import the
-
-Chosen = list[tuple[Edge, Option]]
-
-
-@dataclass
-class Work:
-    """Taking apart, under way: what is still there, what was opened, where it stopped.
-
-    With `parting`, original bonds between originals do not count: a part is freed of what was
-    added, not of its own. `lying_free` marks a piece that is off the object already.
-    """
-
-    options: Options
-    there: frozenset[Node]
-    parting: bool = False
-    lying_free: bool = False
-    sparing: frozenset[Node] | None = None
-    frees: str = ""
-    in_piece: int = 0
-    openings: list[Opening] = field(default_factory=list)
-    stops: dict[str, Stop] = field(default_factory=dict)
-    pieces: list[frozenset[Node]] = field(default_factory=list)
-    _reach: Reach | None = None
-
-    @property
-    def graph(self) -> Graph:
-        """The pieces and where they hold together."""
-        return self.options.graph
-
-    def reach(self) -> Reach:
-        """What a wet agent gets to now."""
-        if self._reach is None:
-            self._reach = Reach(self.options, self.there, self.lying_free)
-        return self._reach
-
-    def counts(self, edge: Edge) -> bool:
-        """Whether an edge counts as holding."""
-        return not (self.parting and self.graph.own(edge))
-
-    def open(self, sources: Set[Node], sink: Node) -> bool:
-        """Part a piece from the sources, or whatever hides it; whether anything came off."""
-        return self._open(frozenset(sources) - {sink}, sink, "", frozenset())
-
-    def _open(
-        self, sources: frozenset[Node], sink: Node, hiding: str, under: frozenset[str]
-    ) -> bool:
-        found = cut(self._field(), sources, sink, self._price)
-        hider = self._hider(found, sources, sink, under)
-        if hider:
-            below = {one for one in self._carriers(hider) if one != hider} | sources | {sink}
-            hidden = under | {hider.name, sink.name}
-            return self._open(frozenset(below - {hider}), hider, sink.name, hidden)
-        chosen = [(edge, self._out_from(edge, found.off)) for edge in found.edges]
-        if not all(openable(option.how) for _, option in chosen):
-            self.stops[sink.name] = _stop(sink, chosen)
-            return False
-        self._take(sink, found, chosen, hiding)
-        return True
-
-    def hopes(self, sources: Set[Node], sink: Node) -> bool:
-        """Whether a piece could be parted if wet agents came to every place."""
-        found = cut(self._field(), sources, sink, lambda edge: self.options.of(edge)[0].price)
-        return all(openable(self.options.of(edge)[0].how) for edge in found.edges)
-
-    def _field(self) -> Field:
-        return Field(self.graph, self.there, self.counts, self.sparing)
-
-    def _price(self, edge: Edge) -> int:
-        return self._now(edge).price
-
-    def _best(self, edge: Edge) -> Option:
-        """The cheapest way to open a place as things stand, or what keeps the agent from it."""
-        option = self._now(edge)
-        if option.reason is Reason.OUT_OF_REACH:
-            why = self.reach().barrier(edge, self.options.of(edge)[0].how)
-            return replace(option, why=why)
-        return option
-
-    def _now(self, edge: Edge) -> Option:
-        return self.options.best(edge, partial(self.reach().reaches, edge))
-
-    def _out_from(self, edge: Edge, off: Set[Node]) -> Option:
-        """How a place is opened; it cannot be where what lies on top is the side that stays."""
-        if edge.lower in off and lies_on(self.graph, edge):
-            return closed(Reason.UNDER, f"{the(edge.upper.name)} lies on it and cannot go first")
-        return self._best(edge)
-
-    def _hider(self, found: Cut, sources: Set[Node], sink: Node, under: Set[str]) -> Node | None:
-        """What covers or hides a place to be opened, and neither comes off with it nor stays."""
-        ends = {end.name for edge in found.edges for end in (edge.lower, edge.upper)}
-        for name in sorted(ends | {sink.name}):
-            for over in self.graph.over.get(name, ()):
-                node = self.graph.lowest(over)
-                free = node in self.there and node not in sources and node not in found.off
-                if free and over not in under:
-                    return node
-        return None
-
-    def _carriers(self, node: Node) -> Iterator[Node]:
-        for edge in self.graph.at[node]:
-            if edge.upper == node and edge.lower in self.there:
-                yield edge.lower
-
-    def _take(self, sink: Node, found: Cut, chosen: Chosen, hiding: str) -> None:
-        before, reached = self.there, self.reach()
-        off = ties.own_pieces(self.graph, found.off) & before if self.parting else found.off
-        self.there, self._reach = self.there - off, None
-        told = [telling.opened(self.options, reached, *one) for one in chosen]
-        rests = telling.stays(self.options, found.edges, off, self.reach())
-        minded = (*telling.mind(self.options, chosen, told, off), *self._held_still(off))
-        ends = {end for edge in found.edges for end in (edge.lower, edge.upper)}
-        self.pieces.append(off)
-        self.openings.append(
-            Opening(
-                number=len(self.openings) + 1,
-                takes=sink.name,
-                opened=tuple(told),
-                how=harshest([option.how for _, option in chosen]),
-                together=_names(off),
-                left_on=_names(ends - off),
-                half=sink.half == "lower" and self.graph.topmost(sink.name) not in before,
-                hiding=hiding,
-                frees=self.frees,
-                in_piece=self.in_piece,
-                riders=_names(node for node in off if self.graph.original(node)),
-                stays=tuple(dict.fromkeys(rests)),
-                mind=tuple(dict.fromkeys(minded)),
-                cannot=tuple(dict.fromkeys(telling.for_good(self.options, found.edges))),
-            )
-        )
-
-    def _held_still(self, off: Set[Node]) -> Iterator[str]:
-        for name in ties.still_held(self.graph, off, self.there) if self.parting else ():
-            yield f"It is still held to {the(name)} as it was made: leave that."
-
-
-def _names(nodes: Iterable[Node]) -> tuple[str, ...]:
-    return tuple(sorted({node.name for node in nodes}))
-
-
-def _stop(sink: Node, chosen: Chosen) -> Stop:
-    closed_ones = [(edge, option) for edge, option in chosen if not openable(option.how)]
-    whys = (
-        f"between {the(edge.lower.name)} and {the(edge.upper.name)}: {option.why}"
-        for edge, option in closed_ones
-    )
-    reasons = (option.reason for _, option in closed_ones if option.reason)
-    return Stop(sink.name, "; ".join(dict.fromkeys(whys)), tuple(dict.fromkeys(reasons)))
-
-
-def _until(work: Work, candidates: Callable[[], Iterable[Node]], sources: Set[Node]) -> None:
-    """Open again and again, as long as one of the candidates comes off."""
-    while any(work.open(sources, sink) for sink in candidates()):
-        pass
+from casebook.compute.way_back import ties
+from casebook.compute.way_back.graph import Node
+from casebook.compute.way_back.instructions import Answer, Question, Rest
+from casebook.compute.way_back.options import Options
+from casebook.compute.way_back.work import Work
 
 
 def bare(options: Options, part: str) -> Answer:
@@ -176,7 +17,7 @@ def bare(options: Options, part: str) -> Answer:
     work = Work(options, graph.nodes)
     goals = ties.put_on(graph, part)
     sources = frozenset(graph.pieces(part))
-    _until(work, lambda: ties.outermost(graph, goals & work.there), sources)
+    _until(work, goals, sources, uncover=False)
     soaked = tuple(Rest(name, part, for_good=True) for name in ties.soaked_into(graph, part))
     return _answer(Question.BARE, part, work, goals, soaked)
 
@@ -198,20 +39,8 @@ def free(options: Options, part: str) -> Answer:
 
 def _free(work: Work, part: str, targets: frozenset[Node]) -> None:
     """Free a part, or first what keeps the agent from it."""
-    sink = work.graph.lowest(part)
-    _until(work, lambda: _first_or_covering(work, {sink} if targets else set(), targets), targets)
-
-
-def _first_or_covering(work: Work, goals: Set[Node], sources: Set[Node]) -> Iterator[Node]:
-    """What is aimed at; then, where that only wants to be come to, what lies over it."""
-    left = ties.outermost(work.graph, goals & work.there)
-    yield from left
-    if any(work.hopes(sources, one) for one in left):
-        covering = ties.above(work.graph, left) & work.there
-        covering -= goals | sources
-        ours = frozenset(node for node in covering if not work.graph.original(node))
-        yield from ties.outermost(work.graph, ours)
-        yield from ties.outermost(work.graph, covering - ours)
+    goals = frozenset({work.graph.lowest(part)}) if targets else frozenset[Node]()
+    _until(work, goals, targets, uncover=True)
 
 
 def take_off(options: Options, layer: str) -> Answer:
@@ -221,7 +50,7 @@ def take_off(options: Options, layer: str) -> Answer:
     goals = frozenset(one for one in pieces if one in graph.nodes and not graph.original(one))
     sources = ties.ground(graph, goals)
     work = Work(options, graph.nodes, sparing=goals | ties.above(graph, goals))
-    _until(work, lambda: _first_or_covering(work, goals, sources), sources)
+    _until(work, goals, sources, uncover=True)
     hosts = {host for name in graph.named(layer) for host in graph.soaked.get(name, ())}
     soaked = tuple(Rest(layer, host, for_good=True) for host in sorted(hosts))
     return _answer(Question.TAKE_OFF, layer, work, goals, soaked)
@@ -235,9 +64,9 @@ def _answer(
         for number, piece in enumerate(tuple(work.pieces)):
             for name in work.openings[number].riders:
                 _free_rider(work, piece, name, number + 1)
-    left = {node.name for node in goals & work.there}
-    stops = tuple(work.stops[name] for name in sorted(left | _unfreed(work)) if name in work.stops)
-    return Answer(question, of, tuple(work.openings), stops, soaked)
+    left = sorted({node.name for node in goals & work.there})
+    stops = (*(work.stops[name] for name in left if name in work.stops), *work.unfreed)
+    return Answer(question, of, tuple(work.openings), tuple(dict.fromkeys(stops)), soaked)
 
 
 def _free_rider(work: Work, piece: frozenset[Node], name: str, number: int) -> None:
@@ -247,8 +76,33 @@ def _free_rider(work: Work, piece: frozenset[Node], name: str, number: int) -> N
     inner.openings = work.openings
     _free(inner, name, targets)
     if name in inner.stops and work.graph.lowest(name) in inner.there:
-        work.stops[name] = inner.stops[name]
+        work.unfreed.append(inner.stops[name])
 
 
-def _unfreed(work: Work) -> set[str]:
-    return {name for name in work.stops if work.graph.original(work.graph.lowest(name))}
+def _until(work: Work, goals: Set[Node], sources: Set[Node], *, uncover: bool) -> None:
+    """Open again and again, the outermost first, as long as anything comes off.
+
+    With `uncover`, what lies over the goals is opened where that brings an agent to them.
+    """
+    more = True
+    while more:
+        passed = [
+            work.open(sources, sink)
+            for sink in ties.outermost(work.graph, goals & work.there)
+            if sink in work.there
+        ]
+        more = any(passed) or (uncover and _uncover(work, goals & work.there, sources))
+
+
+def _uncover(work: Work, goals: Set[Node], sources: Set[Node]) -> bool:
+    """Open what lies over the goals, our own work before originals; whether anything came off."""
+    left = ties.outermost(work.graph, goals)
+    if not any(work.hopes(sources, one) for one in left):
+        return False
+    covering = (ties.above(work.graph, left) & work.there) - goals - sources
+    ours = frozenset(node for node in covering if not work.graph.original(node))
+    return any(
+        work.open(sources, sink)
+        for among in (ours, covering - ours)
+        for sink in ties.outermost(work.graph, among)
+    )

@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections import defaultdict, deque
-from collections.abc import Iterator, Set
+from collections import deque
+from collections.abc import Set
 from dataclasses import dataclass, field
 
 from casebook.compute.way_back.classes import Class
 from casebook.compute.way_back.graph import Edge, Node
 from casebook.compute.way_back.options import Options
 from casebook.compute.way_back.words import the
-
-_Outer = dict[Node, list[tuple[Node, bool]]]
-"""For each piece those that lie outside it, and whether what holds them lets an agent through."""
 
 
 @dataclass
@@ -27,7 +24,7 @@ class Reach:
     options: Options
     there: Set[Node]
     off: bool = False
-    _wet: dict[tuple[bool, bool], frozenset[Node]] = field(default_factory=dict)
+    _wet: dict[tuple[Node, bool, bool], bool] = field(default_factory=dict)
 
     def reaches(self, edge: Edge, how: Class) -> bool:
         """Whether an agent of this class comes to a place."""
@@ -35,39 +32,37 @@ class Reach:
 
     def from_above(self, edge: Edge, how: Class) -> bool:
         """Whether it comes through the upper of two pieces."""
-        return edge.upper in self._wetted(how, up=True) and not self.options.tight(edge.upper, how)
+        return self._wets(edge.upper, how, up=True) and not self.options.tight(edge.upper, how)
 
     def from_below(self, edge: Edge, how: Class) -> bool:
         """Whether it comes through the lower of two pieces."""
-        return edge.lower in self._wetted(how, up=False) and not self.options.tight(edge.lower, how)
+        return self._wets(edge.lower, how, up=False) and not self.options.tight(edge.lower, how)
 
-    def _wetted(self, how: Class, *, up: bool) -> frozenset[Node]:
-        key = (how is Class.SOLVENT, up)
-        if key not in self._wet:
-            self._wet[key] = frozenset(self._inwards(how, up=up))
-        return self._wet[key]
-
-    def _inwards(self, how: Class, *, up: bool) -> Iterator[Node]:
-        """From the outermost pieces inwards; what lies in a ring is not come to."""
-        outer = {node: self._beyond(node, up=up) for node in self.there}
-        inner: _Outer = defaultdict(list)
-        for node, found in outer.items():
-            for one, passes in found:
-                inner[one].append((node, passes))
-        waiting = {node: len(found) for node, found in outer.items()}
-        ready = deque(node for node, count in waiting.items() if not count)
-        dry: set[Node] = set()
-        while ready:
-            node = ready.popleft()
-            if node not in dry:
-                yield node
-            lets = node not in dry and not self.options.tight(node, how)
-            for one, passes in inner.get(node, ()):
-                waiting[one] -= 1
-                dry.update(() if lets and passes else (one,))
-                ready.extend(() if waiting[one] else (one,))
+    def _wets(self, start: Node, how: Class, *, up: bool) -> bool:
+        """Whether it wets a piece on its outer face; what lies in a ring it does not come to."""
+        solvent = how is Class.SOLVENT
+        waiting, opened = [start], set[Node]()
+        while waiting:
+            node = waiting[-1]
+            key = (node, solvent, up)
+            outer = () if key in self._wet else self._beyond(node, up=up)
+            first = [one for one, _ in outer if (one, solvent, up) not in self._wet]
+            if node not in opened and first:
+                opened.add(node)
+                waiting += [one for one in first if one not in opened]
+                continue
+            waiting.pop()
+            if key not in self._wet:
+                self._wet[key] = all(
+                    passes
+                    and self._wet.get((one, solvent, up), False)
+                    and not self.options.tight(one, how)
+                    for one, passes in outer
+                )
+        return self._wet[start, solvent, up]
 
     def _beyond(self, node: Node, *, up: bool = True) -> list[tuple[Node, bool]]:
+        """What lies outside a piece, each with whether what holds it there lets agents through."""
         found = []
         for edge in self.options.graph.at[node]:
             here, outer = (edge.lower, edge.upper) if up else (edge.upper, edge.lower)

@@ -4,12 +4,14 @@
    Expects `.pair[data-compare]` with two figures, each with one image; `data-fit` on it may hold
    the six numbers of a matrix that lays the second image over the first: both equally wide, left
    upper corners together, the last two numbers in shares of that width. Without it the second
-   covers the box of the first. Without scripts, and in print, the two stand side by side. */
+   covers the box of the first. Without scripts, and in print, the two stand side by side. The
+   style sheet lays them over one another before any script runs, so that nothing shifts; a browser
+   that cannot be asked for scripts there keeps them side by side. */
 
 for (const pair of document.querySelectorAll(".pair[data-compare]")) {
   const [before, after] = pair.querySelectorAll("figure");
   const images = [before, after].map((figure) => figure && figure.querySelector("img"));
-  if (images.every(Boolean)) compare(pair, images);
+  if (images.every(Boolean) && matchMedia("(scripting: enabled)").matches) compare(pair, images);
 }
 
 function compare(pair, [under, over]) {
