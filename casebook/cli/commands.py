@@ -30,6 +30,7 @@ from casebook.diagnostics import Diagnostic, Severity
 from casebook.files import templates_folder
 from casebook.flow import broken_cases
 from casebook.loading import Loaded
+from casebook.model.base import Audience
 from casebook.terminal import Progress, counted, to_json
 
 CLEAN, FAULTS = 0, 1
@@ -172,9 +173,18 @@ def build(audience: str | None, client: str | None, leave_out: bool, archive: st
         broken = broken_cases(loaded, found)
         builder.build(Job(loaded, found, whom, key, broken, progress), place)
     click.echo(place / "index.html")
+    if whom is Audience.PUBLIC and (lack := _lack(place)):
+        say(lack)
     if errors:
         say("left out: " + ", ".join(sorted({one.case for one in errors})))
     return FAULTS if errors else CLEAN
+
+
+def _lack(place: Path) -> str:
+    """What a public site goes without for want of a setting; "" if nothing."""
+    if not (place / "sitemap.xml").is_file():
+        return "no `site_url` in mkdocs.yml: no sitemap, no news feed, no full addresses"
+    return "" if (place / "feed.xml").is_file() else "no `tag` in lab.yml: no news feed"
 
 
 def _stopped(loaded: Loaded, errors: list[Diagnostic]) -> str:

@@ -160,6 +160,16 @@ def test_build_is_for_the_public_where_nothing_is_said(run, archive, builder):
     assert told.code == 0
 
 
+def test_a_public_build_says_what_it_goes_without(run, archive, builder):
+    assert "no `site_url` in mkdocs.yml: no sitemap, no news feed" in run("build").err
+    (archive / "site").mkdir()
+    (archive / "site" / "sitemap.xml").touch()
+    assert "no `tag` in lab.yml: no news feed" in run("build").err
+    (archive / "site" / "feed.xml").touch()
+    assert "no news feed" not in run("build").err
+    assert "site_url" not in run("build", "--audience", "lab").err
+
+
 def test_build_for_a_client_needs_its_key(run, archive, builder):
     assert run("build", "--audience", "client").code == 2
     assert run("build", "--audience", "client", "--client", "nobody").code == 2
