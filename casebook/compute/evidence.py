@@ -28,6 +28,10 @@ _HARM = re.compile(
 _DIRT = re.compile(r"\b(?:dirt|dust|grime|soot)\W+(?:\w+\W+){0,2}$")
 """What may move, since it is to be cleaned away."""
 
+_LESS = re.compile(r"\b(?:lighter|paler|fainter|reduced|less|half|gone)\b")
+_TO_GO = re.compile(r"\b(?:adhesive|glue|paste|tape|carrier|dirt|stain|residue)\b", re.I)
+"""What a test is made on to take it off: that it moves is what was wished for."""
+
 _SAFE = re.compile(
     r"\b(?:no change|unchanged|nothing|none|harmless|safe|stable|holds?|held|fast|unaffected"
     r"|insoluble|does not react|no effect)\b"
@@ -148,7 +152,7 @@ def _readings(text: str) -> Iterator[Result]:
 
 def _clause(text: str) -> Result:
     harm, denied = _HARM.search(text), _NOT.search(text)
-    if harm and _DIRT.search(text[: harm.start()]):
+    if harm and (_DIRT.search(text[: harm.start()]) or _LESS.search(text)):
         return Result.UNCLEAR
     if harm:
         return Result.SAFE if denied and denied.start() < harm.start() else Result.HARM
@@ -163,6 +167,8 @@ def _of_test(test: Test, lexicon: Lexicon) -> Iterator[Tried]:
     if known(test.stand_in):
         return
     result = result_of(test.result)
+    if result is Result.HARM and _TO_GO.search(known(test.of) or ""):
+        result = Result.UNCLEAR
     for place in items(test.part):
         for agent in items(test.agent):
             words = " + ".join(agents_of(agent)) or "this agent"

@@ -184,7 +184,8 @@ def _shared_out(spent: Spent, one: Placed, in_whole: bool) -> Iterator[Spent]:
     """A step's hours, with the bench time given to each hand where each has its own."""
     shares = () if in_whole else by_hand(one)
     rest = replace(spent.hours, bench=on_trials(one)) if shares else spent.hours
-    yield replace(spent, hours=rest)
+    if rest != NO_HOURS or not shares:
+        yield replace(spent, hours=rest)
     for who, share in shares:
         yield replace(spent, hours=Hours(bench=share), hands=(who,))
 

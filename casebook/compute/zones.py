@@ -74,11 +74,11 @@ def zones_of(ground: Ground, step: Step) -> tuple[Zone, ...]:
     """The zones of a layer that a step lays; at least one, be it without a size."""
     parts = _parts(ground, step)
     scope = known(step.scope)
-    if scope and items(scope.pieces):
-        return _alike(ground, parts, total(_piece(piece) for piece in items(scope.pieces)))
+    if pieces := tuple(_pieces(step)):
+        return _alike(ground, parts, total(_piece(piece) for piece in pieces))
     if step.spans:
         return (*_spanned(ground, step), *_beyond(ground, step, parts))
-    if step.scope is not None and not none(step.scope):
+    if step.ways or (step.scope is not None and not none(step.scope)):
         return _alike(ground, parts, _scattered(step, scope))
     return _whole(ground, step, parts)
 
@@ -95,6 +95,13 @@ def _alike(ground: Ground, parts: tuple[str, ...], area: Figure) -> tuple[Zone, 
     """One zone of pieces that lie wholly on the part or parts, however they are shared out."""
     spine = bool(parts) and all(ground.is_spine(part) for part in parts)
     return (Zone(" + ".join(parts), area, area, spine),)
+
+
+def _pieces(step: Step) -> Iterable[Piece]:
+    """The pieces that a step lays, and those of the several ways in which it lays them."""
+    for scope in (step.scope, *(way.scope for way in items(step.ways))):
+        said = known(scope)
+        yield from items(said.pieces) if said else ()
 
 
 def _piece(piece: Piece) -> Figure:

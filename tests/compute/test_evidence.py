@@ -72,6 +72,8 @@ def test_harm_that_is_denied_and_plain_words_are_harmless(said: str | Gap):
         "not stable",
         "no bleeding seen; doubtful",
         "dirt moves",
+        "stain half as dark",
+        "swells and rolls off; stain lighter",
         "see photo",
         Gap(Unknowing.NOT_RECORDED),
         Gap(Unknowing.UNKNOWN),
@@ -163,6 +165,12 @@ def test_a_test_on_a_stand_in_or_with_an_unclear_result_counts_for_nothing():
     )
     assert not seen.tested(["spine"], WATER)
     assert seen.harm(["spine"], WATER) == ()
+
+
+def test_that_old_adhesive_moves_is_no_harm_to_the_part():
+    seen = found("tests: [{part: sheet, of: old tape, agent: acetone, result: dissolves}]")
+    assert seen.harm(["sheet"], (Opener.SOLVENT,)) == ()
+    assert not seen.tested(["sheet"], (Opener.SOLVENT,))
 
 
 def test_an_agent_that_was_given_up_failed_there():

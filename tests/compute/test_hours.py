@@ -119,3 +119,41 @@ def test_the_rows_of_each_table_together_hold_the_whole(one: Case) -> None:
     found = timesheet(one, str)
     for rows in (found.by_operation, found.by_part, found.by_episode, found.by_hand):
         assert total(row.hours.bench.minutes for row in rows) == found.whole.bench.minutes
+
+
+def test_hands_with_minutes_of_their_own_share_the_step() -> None:
+    found = of(
+        "steps: [{do: tool, treats: spine, time: 2 h,"
+        " hands: [{who: AM, time: 20 min}, {who: RT, time: 1 h 40 min}]}]"
+    )
+    assert minutes(found.by_hand) == {("AM",): 20, ("RT",): 100}
+    assert minutes(found.by_operation) == {("tool",): 120}
+
+
+def test_in_a_run_a_time_for_each_counts_for_each_and_one_for_all_counts_once() -> None:
+    found = of(
+        "steps: [{each: [a, b, c], hands: AM, steps: [{do: clean, treats: each, time: 10 min each},"
+        " {do: press, treats: each, time: 1 h all, dries: overnight each}]}]"
+    )
+    # 3 × 10 min + 60 min; three nights
+    assert minutes(found.by_operation) == {("clean",): 30, ("press",): 60}
+    assert minutes(found.by_hand) == {("AM",): 90}
+    assert found.whole.drying.nights.value == 3
+    assert minutes(found.by_part) == {("a",): 10, ("a", "b", "c"): 60, ("b",): 10, ("c",): 10}
+
+
+def test_the_chosen_options_of_several_questions_are_planned_together() -> None:
+    plan = of(
+        "proposal: {questions: [{options: [{time: 10 h, outcome: chosen}, {time: 99 h}]},"
+        " {options: [{time: none, outcome: chosen}]}, {options: [{time: 2 h, outcome: chosen}]}]}"
+    ).plan
+    assert plan.planned is not None
+    assert (plan.planned.value, plan.planned.reasons) == (720, ())
+
+
+def test_lumps_for_the_whole_stand_beside_what_was_planned() -> None:
+    plan = of(
+        "proposal: {options: [{time: 10 h, outcome: chosen}]}\ntime: {estimated: 90 h, spent: 113 h}"
+    ).plan
+    assert plan.planned and plan.estimated and plan.spent
+    assert [one.value for one in (plan.planned, plan.estimated, plan.spent)] == [600, 5400, 6780]

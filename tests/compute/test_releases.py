@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from casebook.compute.releases import Means, class_of, releases_of, seals, wider
+from casebook.compute.releases import Means, class_of, every_release, releases_of, seals, wider
 from casebook.model.base import items
 from casebook.model.vocabulary import Opener, Term
 from casebook.vocabulary import Lexicon, builtin, extend
@@ -128,6 +128,13 @@ def test_the_labs_own_releases_take_the_place_of_ours():
     assert faults == ()
     (one,) = releases_of(["pva"], Lexicon(terms))
     assert (one.agent, one.kinds) == ("steam", (Opener.MOISTURE, Opener.HEAT))
+
+
+def test_all_that_is_known_of_a_material_is_told_under_whichever_circumstances():
+    glue = every_release("animal-glue", LEXICON)
+    assert {one.when for one in glue} == {"", "aged hard"}
+    assert len(glue) == 5
+    assert every_release("moonlight", LEXICON) == ()
 
 
 def test_dispersions_hot_melt_rubber_and_plastic_keep_moisture_out_and_paste_does_not():

@@ -51,3 +51,31 @@ episodes: [{episode: 7, hands: [RT, AM], steps: [two]}, {steps: [{do: wash, hand
 """
     found = [(one.episode, one.hands) for one in placed(case(text))]
     assert found == [("", ()), ("7", ("AM", "RT")), ("2", ("RT",))]
+
+
+@pytest.mark.parametrize(
+    ("text", "laid"),
+    [
+        ("{adds: a, bonds: [{onto: spine, adhesive: paste}]}", True),
+        ("{adds: a, bonds: [{onto: spine, held: sewn}]}", False),
+        (
+            "{adds: a, bonds: [{onto: spine, adhesive: none}, {onto: leaf, adhesive: unnamed}]}",
+            True,
+        ),
+        ("{adds: a, onto: spine, held: nailed}", False),
+        ("{adds: a, soaks-in: leaf, material: size}", False),
+    ],
+)
+def test_a_layer_is_laid_where_one_of_its_bonds_sticks(text: str, laid: bool) -> None:
+    (one,) = placed(case(f"steps: [{text}]"))
+    assert lays(one.step) is laid
+
+
+def test_in_a_run_each_step_is_told_for_each_member_by_the_run_s_hands() -> None:
+    found = list(
+        placed(case("steps: [{each: [a, b], hands: AM, steps: [{do: wash, treats: each}]}]"))
+    )
+    assert [(one.step.treats, one.hands, one.run) for one in found] == [
+        (("a",), ("AM",), True),
+        (("b",), ("AM",), True),
+    ]

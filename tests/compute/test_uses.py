@@ -53,3 +53,47 @@ def test_a_material_has_one_name_for_a_table() -> None:
     assert material_name(Material(is_="linen")) == "linen"
     assert material_name(Material(perhaps=("calf", "sheep"))) == "calf"
     assert material_name(Gap(Unknowing.UNKNOWN)) == material_name(None) == ""
+
+
+def test_the_adhesive_of_one_of_several_bonds_is_used_where_that_bond_is() -> None:
+    found = uses(
+        case(
+            "steps: [{adds: strap, material: calf, bonds: [{onto: board 1, adhesive: paste},"
+            " {onto: board 2, adhesive: glue}]}]"
+        )
+    )
+    assert [(use.material, use.parts) for use in found] == [
+        ("calf", ("board 1", "board 2")),
+        ("paste", ("board 1",)),
+        ("glue", ("board 2",)),
+    ]
+
+
+def test_solvents_colours_and_what_was_built_up_are_uses_too() -> None:
+    found = uses(
+        case(
+            "steps: [{treats: spine, material: {is: resin, solvent: {mix: {ethanol: 1, water: 1}}}},"
+            " {adds: a, onto: spine, material: {built-of: [tengujo, linen], toned: dye before}}]"
+        )
+    )
+    assert [(use.material, use.role.value) for use in found] == [
+        ("resin", "layer"),
+        ("ethanol", "solvent"),
+        ("water", "solvent"),
+        ("tengujo", "layer"),
+        ("linen", "layer"),
+        ("dye", "colour"),
+    ]
+
+
+def test_what_a_new_part_is_made_of_is_used_on_that_part() -> None:
+    (use,) = uses(case("steps: [{adds: new-leaf, is: part, material: paper}]"))
+    assert use.parts == ("new-leaf",)
+
+
+def test_in_a_run_a_material_is_used_once_for_each_member() -> None:
+    found = uses(case("steps: [{each: [a, b], steps: [{adds: l, onto: spine, material: linen}]}]"))
+    assert [(use.layer, use.parts) for use in found] == [
+        ("a/l", ("a/spine",)),
+        ("b/l", ("b/spine",)),
+    ]

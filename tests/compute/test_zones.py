@@ -59,3 +59,32 @@ def test_a_cut_higher_than_its_part_overhangs_at_head_and_tail() -> None:
     assert square_millimetres(found) == [("spine", 11_000, 10_000)]
     assert found[0].overhang.value == 1000 * 10**6
     assert found[0].spine
+
+
+def test_of_several_bonds_only_those_that_stick_make_an_area() -> None:
+    found = zones(
+        "cut: {height: 100 mm}, bonds: [{onto: spine, adhesive: paste}, {onto: board 1, held: sewn},"
+        " {onto: board 2, adhesive: none}]"
+    )
+    # 100 mm × 50 mm of the spine; the sewn and the loose part have no bonded area
+    assert square_millimetres(found) == [("spine", 5000, 5000)]
+
+
+def test_a_width_that_is_not_recorded_makes_the_area_a_lower_bound() -> None:
+    found = zones("spans: {spine: 50 mm, board 1: not recorded}, cut: {height: 100 mm}")
+    assert square_millimetres(found) == [("spine", 5000, 5000), ("board 1", 0, 0)]
+    assert found[1].bonded.at_least
+
+
+def test_the_pieces_of_several_ways_are_added_up() -> None:
+    found = zones(
+        "onto: section, ways: [{scope: {pieces: [{count: 3, height: 20 mm, width: 10 mm}]}},"
+        " {scope: {pieces: [{height: 50 mm, width: 4 mm}]}}]"
+    )
+    # 3 × 20 × 10 + 50 × 4 = 800 mm²
+    assert square_millimetres(found) == [("section", 800, 800)]
+
+
+def test_several_ways_without_sizes_were_not_measured() -> None:
+    found = zones("onto: section, ways: [30 of 52, 22 of 52]")
+    assert found[0].bonded.reasons == ("1 layer lies in places that were not measured",)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from casebook.model.base import items
 from casebook.model.photos import Image
 from casebook.rules.declare import Rule
 from casebook.rules.look import Look
@@ -22,7 +23,7 @@ from tests.rules.written import LEXICON, archive, case, messages
 def in_pictures(rule: Rule, changes: str) -> list[str]:
     """What a rule says where every photo is a picture of 1000 by 800 pixels."""
     one = case(changes)
-    images = {photo.file: Image("d", 1000, 800) for photo in one.photos}
+    images = {photo.file: Image("d", 1000, 800) for photo in items(one.photos)}
     whole = replace(archive(one), images={one.id: images})
     return [each.message for each in rule.check(Look(one, whole, datetime.date.max, LEXICON))]
 

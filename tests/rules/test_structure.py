@@ -88,8 +88,11 @@ def test_a_later_photo_or_one_of_something_else_does_not_serve(photo: str) -> No
 
 def test_a_photo_taken_after_the_dated_step_does_not_serve() -> None:
     photo = "{file: b.jpg, stage: during, view: spine, date: 2025-03-15}"
-    step = f"steps: [{{adds: patch, onto: sheet, {PASTE}, date: 2025-03-14}}]"
-    assert len(hidden(photo.replace("spine", "sheet"), step)) == 2
+    step = f"steps: [{{adds: patch, onto: sheet/verso, {PASTE}, date: 2025-03-14}}]"
+    late = hidden(photo.replace("spine", "sheet"), step)
+    assert "`patch` hides `sheet/verso`, and no photo shows it as it was" in [
+        one for one, _ in late
+    ]
     assert len(hidden(photo.replace("spine", "sheet").replace("15", "13"), step)) == 1
 
 

@@ -13,6 +13,7 @@ from casebook.reading import read
 from casebook.rules.declare import Raised, Rule
 from casebook.rules.look import Look
 from casebook.source import Entry, Mapping, parse
+from casebook.values.colours import Difference
 from casebook.vocabulary import Lexicon, builtin
 
 TODAY = datetime.date(2026, 1, 1)
@@ -90,7 +91,7 @@ def _keys(text: str) -> dict[str, Entry]:
 
 def archive(*cases: Case) -> Archive:
     """An archive with a client and a recipe, both invented."""
-    settings = Settings(clients={"harbour": Client()})
+    settings = Settings(clients={"harbour": Client()}, tolerance=Difference.parse("3.0"))
     return Archive(settings, builtin(), cases, {"overhang-lining": Recipe()})
 
 

@@ -9,6 +9,7 @@ from casebook.compute.layers.faults import Faults
 from casebook.compute.layers.laid import Laid
 from casebook.compute.steps import operation
 from casebook.compute.structure import Bond, How, Thing
+from casebook.model.base import known
 from casebook.model.treatment import Step
 from casebook.values.quantities import Length
 
@@ -40,7 +41,10 @@ def _check_length(bench: Bench, faults: Faults, name: str, things: tuple[str, ..
     for lower in under[:1]:
         if own and _longer(own, heights.get(lower)):
             deeper = next((one for one in under[1:] if _reaches(heights.get(one), own)), "")
-            faults.longer(name, lower, (str(own), str(heights[lower])), deeper)
+            part = next((bench.beds[one] for one in spines), "")
+            bare = part if _reaches(known(bench.names.ground.part(part).height), own) else ""
+            lengths = (str(own), str(heights[lower]))
+            faults.longer(name, lower, lengths, deeper=deeper, part=bare)
 
 
 def _longer(own: Length, under: Length | None) -> bool:

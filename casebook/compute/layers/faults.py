@@ -147,10 +147,17 @@ class Faults:
         hint = "made and laid is one step; a second piece has a name of its own"
         self.say(Kind.TWICE, message, hint, "adds")
 
-    def longer(self, upper: str, lower: str, lengths: tuple[str, str], deeper: str) -> None:
-        """It lays something longer than what is under it; `deeper` may still lie under its ends."""
+    def longer(
+        self, upper: str, lower: str, lengths: tuple[str, str], *, deeper: str, part: str
+    ) -> None:
+        """It lays something longer than what is under it.
+
+        A longer lining `deeper` down may lie under its ends, or else the `part` itself; each is ""
+        where it is not known to reach so far.
+        """
         message = f"`{upper}` is {lengths[0]} long, and `{lower}` under it only {lengths[1]}"
-        ends = f"lie on `{deeper}`" if deeper else "have nothing beneath them"
+        bare = f"lie on `{part}` itself" if part else "have nothing beneath them"
+        ends = f"lie on `{deeper}`" if deeper else bare
         hint = f"look at both figures: its ends {ends}; if it is meant so, say `because: …`"
         self.say(Kind.LONGER, message, hint, "cut", doubtful=bool(deeper))
 

@@ -1,32 +1,35 @@
-"""Which agents a release names, and which of them are left where some have failed."""
+"""Which agents a release names, and which of them are left where some have failed or would harm."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Set
 
 from casebook.compute.evidence import Failed, word_kinds
 from casebook.compute.releases import Means
+from casebook.model.vocabulary import Opener
 from casebook.vocabulary import Lexicon
 
 
-def without_failed(means: Means, failed: Iterable[Failed], lexicon: Lexicon) -> str:
-    """The agents of a release in words, those left out that failed; "" where none is left.
+def agents_left(
+    means: Means, failed: Iterable[Failed], harmful: Set[Opener], lexicon: Lexicon
+) -> str:
+    """The agents of a release in words, without those that failed or would harm; "" if none.
 
     Where its words name no agent that the vocabulary knows, any failure of its kind closes it.
     """
     failures = tuple(failed)
-    if not failures:
-        return means.agent
     named = _agents_in(means.agent, lexicon)
     if not named:
         same = any(set(means.kinds) & one.kinds for one in failures)
         return "" if same else means.agent
     gone = {one.agent for one in failures}
-    left = [word for word, ids in named if not ids & gone]
-    if len(left) == len(named):
-        return means.agent
-    return " or ".join(left)
+    left = [word for word, ids in named if not ids & gone and not _kinds(ids, lexicon) & harmful]
+    return means.agent if len(left) == len(named) else " or ".join(left)
+
+
+def _kinds(ids: Iterable[str], lexicon: Lexicon) -> frozenset[Opener]:
+    return frozenset(kind for one in ids for kind in word_kinds(one, lexicon))
 
 
 def _agents_in(text: str, lexicon: Lexicon) -> list[tuple[str, frozenset[str]]]:

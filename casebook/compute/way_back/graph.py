@@ -182,17 +182,25 @@ def _over(graph: Graph, structure: Structure) -> dict[str, tuple[str, ...]]:
 
 
 def _laid_over(structure: Structure) -> Iterator[tuple[str, str]]:
-    """What was found on a face, with what was later stuck over the whole of that face.
+    """What was found on a face, or filled in, with what we stuck over the whole of that face.
 
     Common practice, no source: the record says of both only that they lie on the part.
     """
-    laid: dict[tuple[str, str], list[str]] = defaultdict(list)
+    laid: dict[str, list[tuple[str, str]]] = defaultdict(list)
     for bond in structure.bonds:
         upper = structure.things.get(bond.upper)
-        whole = upper and not (upper.patches or upper.where or bond.partly or bond.where)
-        if upper and whole and upper.since is Since.ADDED and bond.how is How.STUCK:
-            laid[bond.lower, bond.face].append(upper.name)
+        if upper and upper.since is Since.ADDED and _whole(bond, upper):
+            laid[bond.lower].append((upper.name, bond.face))
     for bond in structure.bonds:
         upper = structure.things.get(bond.upper)
-        if upper and upper.since is Since.FOUND and bond.how in (How.STUCK, How.UNKNOWN):
-            yield from ((upper.name, name) for name in laid[bond.lower, bond.face])
+        if upper and bond.how in (How.STUCK, How.UNKNOWN):
+            for name, face in laid[bond.lower]:
+                found = upper.since is Since.FOUND and face == bond.face
+                if found or (bond.within and name != upper.name):
+                    yield upper.name, name
+
+
+def _whole(bond: Bond, upper: Thing) -> bool:
+    """Whether a layer is stuck down over the whole of what it lies on."""
+    partly = upper.patches or upper.where or bond.partly or bond.where or bond.within
+    return bond.how is How.STUCK and not partly

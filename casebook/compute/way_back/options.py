@@ -3,25 +3,27 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from casebook.compute.evidence import Evidence, Tried
 from casebook.compute.releases import Means, class_of, releases_of, seals
 from casebook.compute.structure import Bond, How, Since, Thing
-from casebook.compute.way_back.agents import without_failed
+from casebook.compute.way_back.agents import agents_left
 from casebook.compute.way_back.classes import OF_KIND, RANK, Class, Reason, openable, price
 from casebook.compute.way_back.graph import Edge, Graph, Node
 from casebook.compute.way_back.words import the
 from casebook.model.vocabulary import Opener
 from casebook.vocabulary import Lexicon, fold
 
-WET = frozenset({Class.MOISTURE, Class.ENZYME, Class.SOLVENT})
-"""What has to soak in from outside; heat goes through thin things."""
+_ACTS: Mapping[Opener, tuple[Opener, ...]] = {
+    Opener.MOISTURE: (Opener.MOISTURE, Opener.ENZYME),
+    Opener.SOLVENT: (Opener.SOLVENT,),
+    Opener.HEAT: (Opener.HEAT,),
+}
+"""What goes through other things to a place, and the kinds of test that speak of it."""
 
-_WATER = (Opener.MOISTURE, Opener.ENZYME)
-_OF_WET = {False: _WATER, True: (Opener.SOLVENT,)}
 _NEEDS_NO_TEST = frozenset({Opener.MECHANICAL})
 _BLADE = re.compile(r"\b(?:blade|spatula|knife|scalpel|chisel|pared)\b", re.I)
 _SLIDES = frozenset({"slotted", "tucked", "tied", "clipped", "laid-in", "slipped"})
@@ -39,7 +41,8 @@ class Option:
     """One way to open one place, or why there is none.
 
     `agent` is in words, without what failed here; `test_first` names the parts without a test,
-    `beside` what the agent harms next to it; `why` and `reason` say why it is not proposed.
+    `beside` what the agent harms next to it; `why` and `reason` say why it is not proposed; `needs`
+    is what has to come there through what lies over it: moisture, solvent, heat.
     """
 
     how: Class
@@ -50,6 +53,7 @@ class Option:
     beside: tuple[Tried, ...] = ()
     why: str = ""
     reason: Reason | None = None
+    needs: tuple[Opener, ...] = ()
 
 
 class Options:
@@ -61,7 +65,7 @@ class Options:
         self.lexicon = lexicon
         self._found: dict[int, tuple[Option, ...]] = {}
         self._passes: dict[int, bool] = {}
-        self._tight: dict[tuple[str, bool], bool] = {}
+        self._tight: dict[tuple[str, Opener], bool] = {}
 
     def of(self, edge: Edge) -> tuple[Option, ...]:
         """Every way to open an edge, cheapest first; behind them what is not proposed, and why."""
@@ -70,11 +74,11 @@ class Options:
             self._found[edge.number] = tuple(found)
         return self._found[edge.number]
 
-    def best(self, edge: Edge, reached: Callable[[Class], bool]) -> Option:
+    def best(self, edge: Edge, reached: Callable[[Option], bool]) -> Option:
         """The cheapest way whose agent comes to the place, else what speaks against the first."""
         found = self.of(edge)
         for one in found:
-            if openable(one.how) and (one.how not in WET or reached(one.how)):
+            if openable(one.how) and (not one.needs or reached(one)):
                 return one
         return _FAR if openable(found[0].how) else found[0]
 
@@ -85,12 +89,14 @@ class Options:
         materials = self.graph.things[bond.upper].materials
         return materials if any(self._sticks(word) for word in materials) else ()
 
-    def passes(self, edge: Edge) -> bool:
-        """Whether a wet agent gets past what holds two pieces together.
+    def passes(self, edge: Edge, kind: Opener) -> bool:
+        """Whether an agent gets past what holds two pieces together; heat always does.
 
-        It does not pass a film that seals, unless that is not there all over. What is not named
-        may seal too: the way goes on there, and says so.
+        A wet one does not pass a film that seals, unless that is not there all over. What is not
+        named may seal too: the way goes on there, and says so.
         """
+        if kind is Opener.HEAT:
+            return True
         if edge.number not in self._passes:
             bond = edge.bond
             everywhere = bond is not None and not (bond.partly or bond.where)
@@ -98,13 +104,13 @@ class Options:
             self._passes[edge.number] = not film
         return self._passes[edge.number]
 
-    def tight(self, node: Node, how: Class) -> bool:
-        """Whether a wet agent may not go through a piece: a plastic film, or what it harms."""
-        key = (node.name, how is Class.SOLVENT)
+    def tight(self, node: Node, kind: Opener) -> bool:
+        """Whether an agent may not go through a piece: wet through plastic, any where it harms."""
+        key = (node.name, kind)
         if key not in self._tight:
             thing = self.graph.things[node.name]
-            harm = self.evidence.harm(_known_as(thing), _OF_WET[how is Class.SOLVENT])
-            self._tight[key] = bool(harm) or seals(thing.materials, self.lexicon)
+            sealed = kind is not Opener.HEAT and seals(thing.materials, self.lexicon)
+            self._tight[key] = sealed or bool(self.evidence.harm(_known_as(thing), _ACTS[kind]))
         return self._tight[key]
 
     def _sticks(self, word: str) -> bool:
@@ -170,11 +176,12 @@ class Options:
         names = self._names(edge)
         if harm := self.evidence.harm(names, acting(means)):
             return closed(Reason.RULED_OUT, _forbidden(harm[0]), means)
-        agent = without_failed(means, self.evidence.failures(names), self.lexicon)
+        harmful = {kind for kind in Opener if self.evidence.harm(names, (kind,))}
+        agent = agents_left(means, self.evidence.failures(names), harmful, self.lexicon)
         if not agent:
             return closed(Reason.FAILED, f"{means.agent} failed here", means)
         if means.ease <= 1:
-            why = f"hardly anything opens {self.say((means.of,))}: {means.ease_from}"
+            why = f"hardly anything opens {self.say((means.of,))} ({means.ease_from})"
             return closed(Reason.HARDLY, why, means)
         return self._priced(edge, means, agent)
 
@@ -192,7 +199,8 @@ class Options:
             beside_harm=bool(beside),
             at_original=at_original,
         )
-        return Option(how, cost, means, agent, untested, beside)
+        needs = tuple(one for one in _ACTS if one in acting(means))
+        return Option(how, cost, means, agent, untested, beside, needs=needs)
 
     def untested(self, name: str, means: Means) -> bool:
         """Whether a thing that we did not add was never tried with what a release needs."""

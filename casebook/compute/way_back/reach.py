@@ -1,4 +1,4 @@
-"""Where a wet agent gets to from outside: through paper, cloth and paste, not through a film."""
+"""Where an agent gets to from outside: through paper, cloth and paste, wet ones not past a film."""
 
 from __future__ import annotations
 
@@ -6,108 +6,121 @@ from collections import deque
 from collections.abc import Set
 from dataclasses import dataclass, field
 
-from casebook.compute.way_back.classes import Class
 from casebook.compute.way_back.graph import Edge, Node
-from casebook.compute.way_back.options import Options
+from casebook.compute.way_back.options import Option, Options
 from casebook.compute.way_back.words import the
+from casebook.model.vocabulary import Opener
 
 
 @dataclass
 class Reach:
-    """What wet agents get to among the pieces that are there.
+    """What agents get to among the pieces that are there: moisture, solvent, heat.
 
     They come from above; with `off`, the piece lies free and they come from below too. A piece is
-    wetted if everything that lies on it lets the agent through: one dispersion film over the whole
-    of it keeps it off, and so does a part that the agent harms. Common practice, no source.
+    come to if everything that lies on it lets the agent through: one dispersion film over the whole
+    of it keeps wet ones off, and a part that an agent harms keeps that off. Common practice, no
+    source.
     """
 
     options: Options
     there: Set[Node]
     off: bool = False
-    _wet: dict[tuple[Node, bool, bool], bool] = field(default_factory=dict)
+    _met: dict[tuple[Node, Opener, bool], bool] = field(default_factory=dict)
 
-    def reaches(self, edge: Edge, how: Class) -> bool:
-        """Whether an agent of this class comes to a place."""
-        return self.from_above(edge, how) or (self.off and self.from_below(edge, how))
+    def reaches(self, edge: Edge, option: Option) -> bool:
+        """Whether all that a way of opening needs comes to a place, from one side."""
+        return self._from(edge, option, up=True) or (
+            self.off and self._from(edge, option, up=False)
+        )
 
-    def from_above(self, edge: Edge, how: Class) -> bool:
-        """Whether it comes through the upper of two pieces."""
-        return self._wets(edge.upper, how, up=True) and not self.options.tight(edge.upper, how)
+    def _from(self, edge: Edge, option: Option, *, up: bool) -> bool:
+        node = edge.upper if up else edge.lower
+        return all(
+            not self.options.tight(node, kind) and self._meets(node, kind, up=up)
+            for kind in option.needs
+        )
 
-    def from_below(self, edge: Edge, how: Class) -> bool:
-        """Whether it comes through the lower of two pieces."""
-        return self._wets(edge.lower, how, up=False) and not self.options.tight(edge.lower, how)
-
-    def _wets(self, start: Node, how: Class, *, up: bool) -> bool:
-        """Whether it wets a piece on its outer face; what lies in a ring it does not come to."""
-        solvent = how is Class.SOLVENT
+    def _meets(self, start: Node, kind: Opener, *, up: bool) -> bool:
+        """Whether it comes to a piece's outer face; to what lies in a ring it does not."""
+        if (start, kind, up) in self._met:
+            return self._met[start, kind, up]
         waiting, opened = [start], set[Node]()
         while waiting:
             node = waiting[-1]
-            key = (node, solvent, up)
-            outer = () if key in self._wet else self._beyond(node, up=up)
-            first = [one for one, _ in outer if (one, solvent, up) not in self._wet]
+            key = (node, kind, up)
+            outer = () if key in self._met else self._beyond(node, kind, up=up)
+            first = [one for one, _ in outer if (one, kind, up) not in self._met]
             if node not in opened and first:
                 opened.add(node)
                 waiting += [one for one in first if one not in opened]
                 continue
             waiting.pop()
-            if key not in self._wet:
-                self._wet[key] = all(
+            if key not in self._met:
+                self._met[key] = all(
                     passes
-                    and self._wet.get((one, solvent, up), False)
-                    and not self.options.tight(one, how)
+                    and self._met.get((one, kind, up), False)
+                    and not self.options.tight(one, kind)
                     for one, passes in outer
                 )
-        return self._wet[start, solvent, up]
+        return self._met[start, kind, up]
 
-    def _beyond(self, node: Node, *, up: bool = True) -> list[tuple[Node, bool]]:
-        """What lies outside a piece, each with whether what holds it there lets agents through."""
+    def _beyond(self, node: Node, kind: Opener, *, up: bool) -> list[tuple[Node, bool]]:
+        """What lies outside a piece, each with whether what holds it there lets the agent by."""
         found = []
         for edge in self.options.graph.at[node]:
             here, outer = (edge.lower, edge.upper) if up else (edge.upper, edge.lower)
             if edge.upright and here == node and outer in self.there:
-                found.append((outer, self.options.passes(edge)))
+                found.append((outer, self.options.passes(edge, kind)))
         return found
 
-    def through(self, edge: Edge, how: Class) -> tuple[str, ...]:
+    def through(self, edge: Edge, option: Option) -> tuple[str, ...]:
         """What an agent goes through to a place: names, from the outermost inwards.
 
         Of two sides it takes the one on which it goes through fewer originals.
         """
-        ways = [self._way(edge.upper, up=True)] if self.from_above(edge, how) else []
-        if self.off and self.from_below(edge, how):
-            ways.append(self._way(edge.lower, up=False))
+        if not option.needs:
+            return ()
+        sides = (True, False) if self.off else (True,)
+        ways = [
+            self._way(edge.upper if up else edge.lower, option.needs[0], up=up)
+            for up in sides
+            if self._from(edge, option, up=up)
+        ]
         return min(ways, key=self._originals, default=())
 
     def _originals(self, names: tuple[str, ...]) -> int:
         graph = self.options.graph
         return sum(graph.original(graph.lowest(name)) for name in names)
 
-    def _way(self, start: Node, *, up: bool) -> tuple[str, ...]:
+    def _way(self, start: Node, kind: Opener, *, up: bool) -> tuple[str, ...]:
+        """One chain of pieces outwards, told from outside in; of several by their names."""
         found: dict[str, None] = {}
         node: Node | None = start
         seen: set[Node] = set()
         while node is not None:
             seen.add(node)
             found[node.name] = None
-            outer = [one for one, _ in self._beyond(node, up=up) if one not in seen]
+            outer = [one for one, _ in self._beyond(node, kind, up=up) if one not in seen]
             node = min(outer, default=None)
         return tuple(reversed(found))
 
-    def barrier(self, edge: Edge, how: Class) -> str:
-        """What keeps a wet agent from a place, in words: the nearest above it."""
+    def barrier(self, edge: Edge, option: Option) -> str:
+        """What keeps an agent from a place, in words: the nearest above it."""
+        told = (self._barrier(edge, kind) for kind in option.needs)
+        return next((one for one in told if one), "nothing comes to it")
+
+    def _barrier(self, edge: Edge, kind: Opener) -> str:
         waiting, seen = deque([edge.upper]), {edge.upper}
         while waiting:
             node = waiting.popleft()
-            if self.options.tight(node, how):
-                return f"{how.value} may not go through {the(node.name)}"
+            if self.options.tight(node, kind):
+                return f"{kind.value} may not go through {the(node.name)}"
             for other in self.options.graph.at[node]:
                 if other.upright and other.lower == node and other.upper in self.there - seen:
-                    if not self.options.passes(other) and other.bond:
+                    if not self.options.passes(other, kind) and other.bond:
                         film = self.options.say(self.options.adhesives(other.bond))
                         under = the(other.upper.name)
-                        return f"{how.value} does not pass the film of {film} under {under}"
+                        return f"{kind.value} does not pass the film of {film} under {under}"
                     seen.add(other.upper)
                     waiting.append(other.upper)
-        return f"{how.value} does not come to it"
+        return ""

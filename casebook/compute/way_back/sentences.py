@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import takewhile
 
 from casebook.compute.way_back.classes import Class
 from casebook.compute.way_back.instructions import Answer, Opened, Opening, Place, Question, Rest
@@ -50,7 +51,7 @@ def _sentences(opening: Opening) -> Iterator[str]:
     if opening.in_piece:
         yield f"now free {the(opening.frees)} from the piece that came off in {opening.in_piece}."
     if opening.hiding:
-        yield f"first lift {the(opening.takes)}, which hides {the(opening.hiding)}."
+        yield f"to come to {the(opening.hiding)}, first lift {the(opening.takes)}."
     yield from _actions(opening)
     yield from _result(opening)
     yield from _left(opening.stays)
@@ -78,7 +79,7 @@ def _action(opening: Opening, ones: Sequence[Opened]) -> str:
     if first.place is Place.JOINT:
         return _slit(ones)
     if first.place is Place.FOLD:
-        return f"slit {the(first.lower.partition('/')[0])} along its folds."
+        return f"slit {the(first.lower.rpartition('/')[0] or first.lower)} along its folds."
     if first.place is Place.HELD:
         return _thread(ones)
     if first.place is Place.SPLIT:
@@ -94,14 +95,22 @@ def _on_spine(opening: Opening) -> bool:
 
 def _slit(ones: Sequence[Opened]) -> str:
     """`slit the linen lining between the spine and board 1`, clear of the original."""
-    layers = listed(dict.fromkeys(the(one.lower.partition("/")[0]) for one in ones))
-    pairs = sorted({tuple(the(_zone(end)) for end in (one.lower, one.upper)) for one in ones})
-    where = listed(f"between {first} and {second}" for first, second in pairs)
-    return f"slit {layers} {where}."
+    found: dict[str, dict[str, None]] = {}
+    for one in ones:
+        layer, ends = _zones(one)
+        found.setdefault(f"between {ends[0]} and {ends[1]}", {})[layer] = None
+    layers = listed(dict.fromkeys(layer for names in found.values() for layer in names))
+    return f"slit {layers} {listed(found)}."
 
 
-def _zone(thing: str) -> str:
-    return thing.partition("/")[2] or thing
+def _zones(one: Opened) -> tuple[str, tuple[str, str]]:
+    """The layer of which two zones are slit apart, and the two zones."""
+    lower, upper = one.lower.split("/"), one.upper.split("/")
+    same = [
+        a for a, _ in takewhile(lambda pair: pair[0] == pair[1], zip(lower, upper, strict=False))
+    ]
+    first, second = ("/".join(end[len(same) :]) or end[-1] for end in (lower, upper))
+    return the("/".join(same) or one.lower), (the(first), the(second))
 
 
 def _thread(ones: Sequence[Opened]) -> str:
@@ -140,7 +149,7 @@ def _result(opening: Opening) -> Iterator[str]:
     rest = [the(one) for one in _but(opening.together, (opening.frees,))]
     if opening.frees and opening.frees in opening.together:
         along = f"; with it: {listed(rest)}" if rest else ""
-        yield f"{the(opening.frees)} is free{along}."
+        yield f"this frees {the(opening.frees)}{along}."
     elif opening.half and len(things) == 1:
         yield f"lift off what is left of {things[0]}."
     elif len(things) == 1:

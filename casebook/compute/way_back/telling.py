@@ -10,7 +10,7 @@ from casebook.compute.structure import How, Since
 from casebook.compute.way_back.classes import Class
 from casebook.compute.way_back.graph import Edge, Node
 from casebook.compute.way_back.instructions import Opened, Place, Rest
-from casebook.compute.way_back.options import WET, Option, Options
+from casebook.compute.way_back.options import Option, Options
 from casebook.compute.way_back.reach import Reach
 from casebook.compute.way_back.words import listed, the
 from casebook.model.base import known
@@ -29,7 +29,7 @@ _PLACES = {How.HELD: Place.HELD, How.JOINT: Place.JOINT, How.FOLD: Place.FOLD}
 def opened(options: Options, reach: Reach, edge: Edge, chosen: Option) -> Opened:
     """An edge and the way it is opened, as data."""
     bond, means = edge.bond, chosen.means
-    through = reach.through(edge, chosen.how) if chosen.how in WET else ()
+    through = reach.through(edge, chosen)
     wet = tuple(name for name in through if means and options.untested(name, means))
     return Opened(
         lower=edge.lower.name,
@@ -122,15 +122,23 @@ def mind(
             yield f"What it is stuck with is a guess; it may also be {guesses}."
     for place in told:
         for part in place.test_first:
-            yield f"Test first: no test says that {the(part)} bears {_kinds(place.kinds)}."
+            yield f"Test first: no test of {_kinds(place.kinds)} on {the(part)} is on record."
     if unnamed := sorted(_unnamed(options, {name for one in told for name in one.through})):
         yield f"What holds {listed(map(the, unnamed))} is not named: a film there stops moisture."
     for edge, _ in chosen:
         if edge.lower in off and edge.upper not in off and edge.upright:
-            yield f"Only lift {the(edge.upper.name)} there and fold it back: it stays."
+            yield f"Only loosen {the(edge.upper.name)} there, and fold it back: it stays."
     if Class.SPLIT in hows:
         yield SPLIT
     yield from _cautions(options, hows, off)
+
+
+def to_decide(options: Options, off: Set[Node]) -> Iterator[str]:
+    """What was on the object when it came is not ours to take off without a decision."""
+    old = {node.name for node in off if options.graph.things[node.name].since is Since.FOUND}
+    if old:
+        found = listed(the(one) for one in sorted(old))
+        yield f"On the object when it came: {found}. Decide first whether it may go."
 
 
 def _unnamed(options: Options, names: Set[str]) -> Iterator[str]:

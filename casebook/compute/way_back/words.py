@@ -12,16 +12,27 @@ def listed(names: Iterable[str]) -> str:
 
 
 def name(thing: str) -> str:
-    """A thing in words: `cloth-lining/board 1` is the cloth lining at board 1."""
-    whole, _, zone = thing.partition("/")
-    plain = whole.replace("-", " ")
-    if zone in ("inner", "outer"):
-        return f"{zone} wall of {the(whole)}"
-    return f"{plain} at {the(zone)}" if zone else plain
+    """A thing in words: `cloth-lining/board 1` is the cloth lining at board 1.
+
+    What stands behind a number belongs to it: `board 1/sides` is the sides of board 1.
+    """
+    whole, _, rest = thing.rpartition("/")
+    if whole and rest in ("inner", "outer"):
+        return f"{rest} wall of {the(whole)}"
+    first, _, rest = thing.partition("/")
+    plain = first.replace("-", " ")
+    if not rest:
+        return plain
+    return f"{name(rest)} of {plain}" if _numbered(first) else f"{plain} at {the(rest)}"
 
 
 def the(thing: str) -> str:
     """A thing with its article, where it takes one: the spine, board 1."""
-    said = name(thing)
-    numbered = thing.partition("/")[0].rpartition(" ")[2].isdigit()
-    return said if numbered else f"the {said}"
+    first, _, rest = thing.partition("/")
+    bare = _numbered(first) and (not rest or _numbered(rest.partition("/")[0]))
+    walls = rest.rpartition("/")[2] in ("inner", "outer")
+    return name(thing) if bare and not walls else f"the {name(thing)}"
+
+
+def _numbered(word: str) -> bool:
+    return word.rpartition(" ")[2].isdigit()

@@ -62,7 +62,7 @@ class Work:
         self, sources: frozenset[Node], sink: Node, hiding: str, under: frozenset[str]
     ) -> bool:
         found = cut(self._field(), self._fast(sources, sink), sink, self._price)
-        hider = self._hider(found, sources, sink, under)
+        hider = self._hider(found, sources, sink, under) if self._hopeful(found) else None
         if hider:
             below = {one for one in self._carriers(hider) if one != hider} | sources | {sink}
             hidden = under | {hider.name, sink.name}
@@ -78,6 +78,9 @@ class Work:
         """Whether a piece could be parted if wet agents came to every place."""
         fast = self._fast(sources, sink)
         found = cut(self._field(), fast, sink, lambda edge: self.options.of(edge)[0].price)
+        return self._hopeful(found)
+
+    def _hopeful(self, found: Cut) -> bool:
         return all(openable(self.options.of(edge)[0].how) for edge in found.edges)
 
     def _field(self) -> Field:
@@ -94,7 +97,7 @@ class Work:
         """The cheapest way to open a place as things stand, or what keeps the agent from it."""
         option = self._now(edge)
         if option.reason is Reason.OUT_OF_REACH:
-            why = self.reach().barrier(edge, self.options.of(edge)[0].how)
+            why = self.reach().barrier(edge, self.options.of(edge)[0])
             return replace(option, why=why)
         return option
 
@@ -110,11 +113,13 @@ class Work:
     def _hider(self, found: Cut, sources: Set[Node], sink: Node, under: Set[str]) -> Node | None:
         """What covers or hides a place to be opened, and neither comes off with it nor stays."""
         ends = {end.name for edge in found.edges for end in (edge.lower, edge.upper)}
+        off = {node.name for node in found.off}
         for name in sorted(ends | {sink.name}):
             for over in self.graph.over.get(name, ()):
                 node = self.graph.lowest(over)
                 free = node in self.there and node not in sources and node not in found.off
-                if free and over not in under:
+                above = off.intersection(self.graph.over.get(over, ()))
+                if free and over not in under and not above:
                     return node
         return None
 
@@ -129,7 +134,8 @@ class Work:
         self.there, self._reach = self.there - off, None
         told = [telling.opened(self.options, reached, *one) for one in chosen]
         rests = telling.stays(self.options, found.edges, off, self.reach())
-        minded = (*telling.mind(self.options, chosen, told, off), *self._held_still(off))
+        special = self._held_still(off) if self.parting else telling.to_decide(self.options, off)
+        minded = (*telling.mind(self.options, chosen, told, off), *special)
         ends = {end for edge in found.edges for end in (edge.lower, edge.upper)}
         self.pieces.append(off)
         self.openings.append(
@@ -152,7 +158,7 @@ class Work:
         )
 
     def _held_still(self, off: Set[Node]) -> Iterator[str]:
-        for name in ties.still_held(self.graph, off, self.there) if self.parting else ():
+        for name in ties.still_held(self.graph, off, self.there):
             yield f"It is still held to {the(name)} as it was made: leave that."
 
 

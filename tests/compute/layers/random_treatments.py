@@ -152,9 +152,8 @@ def interleaved(draw: DrawFn) -> tuple[list[Step], list[Step]]:
     """The same steps in two orders: those on a book and those on a sheet, which never meet."""
     book, sheet = draw(layings(BOOK, "book-")), draw(layings(SHEET, "sheet-"))
     turns = [True] * len(book) + [False] * len(sheet)
-    return tuple(  # type: ignore[return-value]
-        _merged(book, sheet, draw(st.permutations(turns))) for _ in range(2)
-    )
+    one, other = (_merged(book, sheet, draw(st.permutations(turns))) for _ in range(2))
+    return one, other
 
 
 def _merged(book: list[Step], sheet: list[Step], turns: list[bool]) -> list[Step]:

@@ -33,6 +33,13 @@ def test_with_a_longer_lining_further_down_it_is_doubtful() -> None:
     assert "lie on `l0`" in found.hint
 
 
+def test_where_the_spine_is_long_enough_its_ends_lie_on_that() -> None:
+    listed = "\n".join(f"  - {{{line}}}" for line in stack("390 mm", "396 mm").splitlines())
+    found = only(played(f"parts: {{spine: {{height: 398 mm}}}}\nsteps:\n{listed}"))
+    assert "its ends lie on `spine` itself" in found.hint
+    assert not found.doubtful
+
+
 @pytest.mark.parametrize(
     "heights", [("390 mm", "390 mm"), ("about 390 mm", "400 mm"), ("38-41 cm", "400 mm")]
 )
@@ -83,6 +90,16 @@ def test_where_the_first_is_gone_or_partly_gone_another_may_lie() -> None:
     first, second = f"adds: a, onto: spine, {PASTE}", f"adds: b, onto: spine, {PASTE}"
     assert steps(f"{first}\nremoves: a\n{second}").faults == ()
     assert steps(f"{first}\nremoves: a, outcome: partly\n{second}").faults == ()
+
+
+def test_what_is_laid_on_what_is_not_there_is_told_once() -> None:
+    found = steps(f"""
+        adds: a, onto: spine, {PASTE}
+        removes: a
+        adds: b, onto: spine, {PASTE}
+        adds: c, onto: a, {PASTE}
+    """)
+    assert faults(found) == [(4, "gone")]
 
 
 def hid(text: str) -> tuple[str, ...]:

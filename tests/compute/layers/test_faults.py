@@ -51,7 +51,7 @@ def test_every_message_names_the_thing_and_every_hint_says_what_to_write() -> No
     found.not_off("e", 1)
     found.already_off("f")
     found.twice("g", 1)
-    found.longer("h", "i", ("4 mm", "3 mm"), "")
+    found.longer("h", "i", ("4 mm", "3 mm"), deeper="", part="")
     found.same_place("j", "k", "spine")
     found.still_held("l", "m", "removes")
     found.left("n", 1)

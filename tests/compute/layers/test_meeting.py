@@ -14,7 +14,8 @@ def laid(text: str) -> Structure:
 
 def test_what_is_laid_on_a_tube_lies_on_its_outer_wall() -> None:
     found = laid(f"do: make-hollow, adds: tube, onto: spine\nadds: cloth, onto: tube, {PASTE}")
-    assert "cloth on tube/outer: stuck wheat-starch-paste" in told(found)
+    cloth = [line for line in told(found) if line.startswith("cloth")]
+    assert cloth == ["cloth on tube/outer: stuck wheat-starch-paste"]
 
 
 def test_on_a_layer_with_zones_a_part_lies_where_it_belongs() -> None:

@@ -43,6 +43,11 @@ def test_a_reference_is_a_part_or_layer_with_a_piece_of_it(place: str, means: Sp
     assert NAMES.spot(place) == means
 
 
+def test_a_spot_that_is_declared_a_part_is_a_zone() -> None:
+    text = "parts: {head: {width: 9 mm}}\nsteps: [{adds: cloth, onto: spine}]"
+    assert Names(case(text), LEXICON).spot("cloth/head") == Spot("cloth", "head")
+
+
 def test_a_reference_without_words_means_nothing() -> None:
     assert NAMES.spot("/") is NAMES.spot("  ") is None
 

@@ -65,6 +65,17 @@ def test_what_is_taken_off_lies_apart_with_all_that_lies_on_it() -> None:
     assert told(found.final) == ["patch on cover: stuck wheat-starch-paste"]
 
 
+def test_what_is_taken_off_covers_nothing_and_is_covered_by_nothing_any_more() -> None:
+    found = steps(f"""
+        adds: case-cloth, onto: [board 1, board 2], over: spine, {PASTE}
+        adds: jacket, over: case-cloth, hides: case-cloth
+        takes-off: case-cloth/spine
+    """)
+    assert [pair for pair in found.final.covers if "case-cloth/spine" in pair] == []
+    assert [pair for pair in found.final.hides if "case-cloth/spine" in pair] == []
+    assert ("case-cloth/board 1", "jacket") in found.final.covers
+
+
 def test_what_is_put_back_has_a_new_bond_and_lies_apart_no_more() -> None:
     found = steps(f"""
         takes-off: cover

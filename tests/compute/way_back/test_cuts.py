@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from casebook.compute.way_back.cuts import ALONG, RIDE, Cut, Field, cut, lies_on
 from casebook.compute.way_back.graph import Edge, Graph, Node
 from tests.compute.way_back.built import PASTE, layer, part, structure, stuck
-from tests.compute.way_back.random_structures import structures
+from tests.compute.way_back.random_structures import sound, structures
 
 PRICES = st.lists(st.integers(1, 5), min_size=1, max_size=6)
 
@@ -55,15 +55,17 @@ def found_price(graph: Graph, found: Cut, sink: Node, prices: dict[int, int]) ->
     return sum(prices[edge.number] for edge in found.edges) + riding
 
 
-@given(structures(), PRICES, st.data())
-@settings(max_examples=300)
+@given(st.one_of(sound(), structures()), PRICES, st.data())
+@settings(max_examples=250, suppress_health_check=[HealthCheck.too_slow])
 def test_no_set_of_edges_parts_the_two_more_cheaply_or_takes_off_less(built, prices, data):
     graph = Graph(built)
-    nodes = sorted(graph.nodes)
-    if len(nodes) < 2 or len(graph.edges) > 9:
+    if not 0 < len(graph.edges) < 9:
         return
-    sink = data.draw(st.sampled_from(nodes))
-    sources = frozenset({data.draw(st.sampled_from([one for one in nodes if one != sink]))})
+    sink = data.draw(st.sampled_from(graph.edges)).upper
+    lowers = sorted({edge.lower for edge in graph.edges} - {sink})
+    if not lowers:
+        return
+    sources = frozenset({data.draw(st.sampled_from(lowers))})
     weights = {edge.number: prices[edge.number % len(prices)] * RIDE for edge in graph.edges}
     found = cut(field(graph), sources, sink, lambda edge: weights[edge.number])
     ways = list(every_way(graph, sources, sink, weights))

@@ -21,7 +21,7 @@ def whole(capacities: dict[tuple[Node, Node], int]) -> dict[tuple[Node, Node], i
 
 
 @given(NETWORKS)
-@settings(max_examples=400)
+@settings(max_examples=200)
 def test_what_folds_up_gives_the_cut_of_the_general_method(capacities):
     network = whole(capacities)
     folded = off_by_folding(network, SOURCE, SINK)

@@ -92,6 +92,13 @@ def test_what_we_laid_over_a_whole_face_covers_what_was_found_on_it():
     assert Graph(elsewhere).over == {}
 
 
+def test_a_lining_covers_what_was_filled_in_beneath_it():
+    members = (part("sheet"), layer("fill"), layer("lining"))
+    fill = stuck("sheet", "fill", PASTE, within=True)
+    lining = stuck("sheet", "lining", PASTE, face="verso")
+    assert Graph(structure(*members, fill, lining)).over == {"fill": ("lining",)}
+
+
 def test_a_layer_that_is_hidden_is_hidden_in_all_its_zones():
     graph = Graph(
         structure(

@@ -7,6 +7,7 @@ from casebook.compute.structure import Bond, How, Since, Structure
 from casebook.compute.way_back.classes import Class, Reason
 from casebook.compute.way_back.graph import Edge, Graph
 from casebook.compute.way_back.options import Option, Options
+from casebook.model.vocabulary import Opener
 from tests.compute.way_back.built import (
     GLUE,
     LEXICON,
@@ -27,7 +28,7 @@ from tests.compute.way_back.built import (
 )
 
 REACHED = lambda how: True  # noqa: E731
-OUT_OF_REACH = lambda how: False  # noqa: E731
+OUT_OF_REACH = lambda option: Opener.HEAT in option.needs  # noqa: E731
 
 
 def options(built: Structure, *found: Tried | Failed) -> tuple[Options, Edge]:
@@ -158,16 +159,17 @@ def test_a_put_back_original_is_opened_by_what_put_it_back():
 
 def test_a_film_lets_nothing_wet_through_unless_it_is_not_there_all_over():
     every, edge = options(lining(PVA))
-    assert not every.passes(edge)
+    assert not every.passes(edge, Opener.MOISTURE)
+    assert every.passes(edge, Opener.HEAT)
     every, edge = options(lining(PVA, where="along the edges"))
-    assert every.passes(edge)
+    assert every.passes(edge, Opener.MOISTURE)
     every, edge = options(lining(PASTE))
-    assert every.passes(edge)
+    assert every.passes(edge, Opener.MOISTURE)
 
 
 def test_a_wet_agent_may_not_go_through_plastic_or_through_what_it_harms():
     built = structure(part("old"), layer("film", "polyester-film"), stuck("old", "film", PASTE))
     every, edge = options(built, tried("old", Result.HARM))
-    assert every.tight(edge.upper, Class.MOISTURE)
-    assert every.tight(edge.lower, Class.MOISTURE)
-    assert not every.tight(edge.lower, Class.SOLVENT)
+    assert every.tight(edge.upper, Opener.MOISTURE)
+    assert every.tight(edge.lower, Opener.MOISTURE)
+    assert not every.tight(edge.lower, Opener.SOLVENT)

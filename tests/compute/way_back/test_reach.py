@@ -6,8 +6,9 @@ from casebook.compute.evidence import Result, Tried
 from casebook.compute.structure import Structure
 from casebook.compute.way_back.classes import Class
 from casebook.compute.way_back.graph import Edge, Graph
-from casebook.compute.way_back.options import Options
+from casebook.compute.way_back.options import Option, Options
 from casebook.compute.way_back.reach import Reach
+from casebook.model.vocabulary import Opener
 from tests.compute.way_back.built import (
     LEXICON,
     PASTE,
@@ -21,7 +22,16 @@ from tests.compute.way_back.built import (
     tried,
 )
 
-WATER = Class.MOISTURE
+
+def needing(*kinds: Opener) -> Option:
+    """A way of opening that needs these."""
+    return Option(Class.MOISTURE, 1, needs=kinds)
+
+
+WATER = needing(Opener.MOISTURE)
+SOLVENT = needing(Opener.SOLVENT)
+HEAT = needing(Opener.HEAT)
+WARM_WATER = needing(Opener.MOISTURE, Opener.HEAT)
 
 
 def stack(*adhesives: str, material: str = "linen", **more) -> Structure:
@@ -65,7 +75,21 @@ def test_it_may_not_go_through_what_it_harms():
     harm = tried("l1", Result.HARM)
     reach = reached(stack(PASTE, PASTE), harm)
     assert not reach.reaches(at(reach, "l0"), WATER)
-    assert reach.reaches(at(reach, "l0"), Class.SOLVENT)
+    assert reach.reaches(at(reach, "l0"), SOLVENT)
+
+
+def test_heat_passes_a_film_and_not_what_it_harms():
+    reach = reached(stack(PVA, PVA, material="polyester-film"))
+    assert reach.reaches(at(reach, "l0"), HEAT)
+    reach = reached(stack(PVA, PVA), tried("l1", Result.HARM, Opener.HEAT))
+    assert not reach.reaches(at(reach, "l0"), HEAT)
+    assert reach.barrier(at(reach, "l0"), HEAT) == "heat may not go through the l1"
+
+
+def test_what_acts_together_has_to_come_there_together():
+    reach = reached(stack(PASTE, PVA))
+    assert reach.reaches(at(reach, "l0"), HEAT)
+    assert not reach.reaches(at(reach, "l0"), WARM_WATER)
 
 
 def test_one_film_over_a_layer_keeps_moisture_off_though_something_else_lies_there_too():
@@ -120,5 +144,5 @@ def test_what_lies_in_a_ring_is_not_come_to():
     ring = structure(layer("a"), layer("b"), stuck("a", "b", PASTE), stuck("b", "a", PASTE))
     reach = reached(ring)
     assert not reach.reaches(at(reach, "b"), WATER)
-    assert reach.barrier(at(reach, "b"), WATER) == "moisture does not come to it"
+    assert reach.barrier(at(reach, "b"), WATER) == "nothing comes to it"
     assert reach.through(at(reach, "b"), WATER) == ()

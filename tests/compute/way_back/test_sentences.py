@@ -41,7 +41,7 @@ def test_where_there_is_nothing_to_do_it_says_so():
 
 
 @given(structures(), EVIDENCE)
-@settings(max_examples=80, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 def test_whatever_the_structure_every_sentence_is_one(built, found):
     result = way_back(built, found, LEXICON)
     for answer in (*result.bare.values(), *result.free.values(), *result.take_off.values()):

@@ -58,6 +58,12 @@ def test_a_blade_comes_with_its_caution():
     assert telling.BLADE in one.mind
 
 
+def test_what_was_there_on_arrival_is_not_taken_off_without_a_decision():
+    old = layer("old-patch", "laid-paper", since=Since.FOUND)
+    one = only(part("spine"), old, stuck("spine", "old-patch", PASTE, since=Since.FOUND))
+    assert "On the object when it came: the old patch. Decide first whether it may go." in one.mind
+
+
 def test_heat_and_solvents_come_with_the_caution_of_the_vocabulary():
     heated = (part("spine"), layer("lining"), stuck("spine", "lining", "heat-seal-film"))
     (heat,) = [text for text in only(*heated).mind if text.startswith("Heat:")]

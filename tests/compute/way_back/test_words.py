@@ -14,7 +14,12 @@ from casebook.compute.way_back.words import listed, name, the
         ("release-lining", "the release lining"),
         ("board 1", "board 1"),
         ("cloth-lining/board 1", "the cloth lining at board 1"),
-        ("board 1/sides", "board 1 at the sides"),
+        ("board 1/sides", "the sides of board 1"),
+        ("volume 1/board 2", "board 2 of volume 1"),
+        ("volume 1/joint-lining", "the joint lining of volume 1"),
+        ("volume 1/lining/board 2", "the lining at board 2 of volume 1"),
+        ("strap/clasp", "the strap at the clasp"),
+        ("volume 1/tube/inner", "the inner wall of the tube of volume 1"),
         ("tube/inner", "the inner wall of the tube"),
     ],
 )
