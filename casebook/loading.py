@@ -16,6 +16,8 @@ from casebook.model.settings import Settings
 from casebook.model.treatment import Episode, Recipe
 from casebook.model.vocabulary import KINDS, Terms
 from casebook.photos.find import find_logo, find_photos
+from casebook.photos.inspect import Inspected
+from casebook.photos.suggest import Album, suggestions
 from casebook.reading import did_you_mean, read
 from casebook.source import Mapping as MappingNode
 from casebook.source import parse, read_document
@@ -51,6 +53,7 @@ class _Folder:
     faults: tuple[Diagnostic, ...]
     images: Mapping[str, Image]
     originals: Mapping[str, Path]
+    inspected: Mapping[str, Inspected]
 
 
 def load_archive(root: Path, cache: Cache) -> Loaded:
@@ -69,10 +72,12 @@ def load_archive(root: Path, cache: Cache) -> Loaded:
         images={one.case.id: one.images for one in reversed(folders)} | {LAB: logo.images},
     )
     found = (*faults, *more, *logo.diagnostics, *_no_cases(root, paths), *clashes)
+    albums = (Album(one.path.name, one.case, one.inspected) for one in folders)
+    said = (*(fault for one in folders for fault in one.faults), *suggestions(albums))
     return Loaded(
         root=root,
         archive=archive,
-        diagnostics=(*found, *(fault for one in folders for fault in one.faults)),
+        diagnostics=(*found, *said),
         originals={**logo.originals, **{k: p for one in folders for k, p in one.originals.items()}},
         folders={one.case.id: one.path.name for one in reversed(folders)},
     )
@@ -169,7 +174,8 @@ def _folder(path: Path, root: Path, recipes: Mapping[str, Recipe], cache: Cache)
     case, faults = _case(path, root)
     case = with_recipes(case, recipes)
     found = find_photos(case, path, cache)
-    return _Folder(path, case, (*faults, *found.diagnostics), found.images, found.originals)
+    told = (*faults, *found.diagnostics)
+    return _Folder(path, case, told, found.images, found.originals, found.inspected)
 
 
 def _case(path: Path, root: Path) -> tuple[Case, tuple[Diagnostic, ...]]:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from casebook.drawings.patterns import INK, PAPER
-from casebook.drawings.stack import Runs, Sight
+from casebook.drawings.stack import Runs, meet
 from casebook.drawings.svg import Point, Svg, joined, path, tag
 
 PITCH = 25.0
@@ -21,10 +21,10 @@ End = Callable[[float], Point]
 
 @dataclass(frozen=True, slots=True)
 class Badge:
-    """A number for something that is seen, where its line ends, and its label."""
+    """A number, the states in which it is seen, where its line ends, and its label."""
 
     number: int
-    sight: Sight
+    runs: Runs
     end: End
     label: str
 
@@ -36,7 +36,7 @@ def rows(badges: Sequence[Badge]) -> tuple[int, ...]:
     """
     found: list[int] = []
     for badge in badges:
-        above = (r for r, o in zip(found, badges, strict=False) if badge.sight.meets(o.sight))
+        above = (r for r, o in zip(found, badges, strict=False) if meet(badge.runs, o.runs))
         found.append(max(above, default=-1) + 1)
     return tuple(found)
 
@@ -54,7 +54,7 @@ class Column:
         placed = rows(badges)
         count = max(placed, default=-1) + 1
         drawn = (
-            seen(one.sight.runs, last, self._badge(one, row, row / max(count - 1, 1)))
+            seen(one.runs, last, self._badge(one, row, row / max(count - 1, 1)))
             for one, row in zip(badges, placed, strict=True)
         )
         return joined(drawn), self.top + count * PITCH

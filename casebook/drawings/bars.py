@@ -10,7 +10,7 @@ from casebook.compute.areas import Areas
 from casebook.compute.figures import Figure, total
 from casebook.compute.hours import Plan
 from casebook.drawings.facts import Facts
-from casebook.drawings.patterns import INK, definitions
+from casebook.drawings.patterns import DOTTED, INK, TONED, Filling, definitions
 from casebook.drawings.section import WIDTH
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
 from casebook.drawings.words import Drawing, Row
@@ -28,14 +28,14 @@ UM2_OF_MM2 = 10**6
 class Bar:
     """One bar: its name, its length in any unit, its figure in words, and which filling.
 
-    The fillings are those of the cross-sections: `o` toned, `f` hatched, `a` dotted. `open_` says
-    that the figure is a lower bound: the bar has no end.
+    The fillings are those of the cross-sections. `open_` says that the figure is a lower bound:
+    the bar has no straight end.
     """
 
     name: str
     value: int
     figure: str
-    filling: str = "o"
+    filling: Filling = TONED
     open_: bool = False
 
 
@@ -61,14 +61,14 @@ def by_material(areas: Areas, facts: Facts, prefix: str) -> Drawing | None:
 
 def _area(name: str, area: Figure) -> Bar:
     text = qualified(area, square_cm(Fraction(area.value, UM2_OF_MM2)))
-    return Bar(name, area.value, text, "a", area.at_least)
+    return Bar(name, area.value, text, DOTTED, area.at_least)
 
 
 def planned_and_actual(plan: Plan, prefix: str) -> Drawing | None:
     """Bench time as planned and as it was; None unless both are known."""
     if plan.planned is None or plan.actual is None:
         return None
-    pairs = (("planned", plan.planned, "a"), ("actual", plan.actual, "o"))
+    pairs = (("planned", plan.planned, DOTTED), ("actual", plan.actual, TONED))
     rows = [
         Bar(name, figure.value, qualified(figure, hours(figure.value)), filling, figure.at_least)
         for name, figure, filling in pairs
@@ -85,7 +85,12 @@ def bars(title: str, rows: Sequence[Bar], prefix: str, note: str = "") -> Drawin
     frame = Frame(
         prefix, WIDTH, len(rows) * ROW + 6, title, "; ".join(row.text for row in said), "chart"
     )
-    return Drawing(title, frame.around(definitions(prefix), drawn), said, _sentence(note))
+    return Drawing(
+        title,
+        frame.around(definitions(prefix, {row.filling.letter for row in rows}), drawn),
+        said,
+        _sentence(note),
+    )
 
 
 def _sentence(note: str) -> str:
@@ -122,4 +127,4 @@ def _bar(row: Bar, y: float, most: int, prefix: str) -> Svg:
     data = path(
         "M", EDGE, y, "h", wide - (4 if row.open_ and wide > 8 else 0), *right, "H", EDGE, "Z"
     )
-    return tag("path", d=data, fill=f"url(#{prefix}-{row.filling})")
+    return tag("path", d=data, fill=row.filling.fill(prefix))

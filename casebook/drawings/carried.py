@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from casebook.compute.structure import How, Since, Structure
+from casebook.compute.structure import Bond, How, Since, Structure
 
 CARRIES = frozenset({How.STUCK, How.HELD, How.SOAKED, How.UNKNOWN})
 """The bonds by which one thing lies on another; grown parts and joints lie beside each other."""
@@ -16,13 +16,16 @@ INNER = frozenset({"inner", "inside", "verso", "back"})
 """Words for the face that is turned away from the reader or from the outside."""
 
 
-def carried(structure: Structure, roots: tuple[str, ...]) -> frozenset[str]:
+def carried(structure: Structure, roots: tuple[str, ...], *, inside: bool = True) -> frozenset[str]:
     """The names of the parts and of all that lies on them; a zone brings its layer's others.
+
+    `inside` false leaves out what lies on the inner faces of the parts.
 
     Left out are boxes and wrappers, zones that lie on other parts, and parts that are only sewn
     to what they are of, as a section is to its text block.
     """
-    up, out = _upward(structure), _outside(structure, roots)
+    bonds = [one for one in structure.bonds if inside or not turned(one, roots)]
+    up, out = _upward(structure, bonds), _outside(structure, roots)
     seen: set[str] = set()
     waiting = list(roots)
     while waiting:
@@ -34,10 +37,15 @@ def carried(structure: Structure, roots: tuple[str, ...]) -> frozenset[str]:
     return frozenset(seen)
 
 
-def _upward(structure: Structure) -> Mapping[str, list[str]]:
-    """What lies on each thing or goes with it, in the order of names."""
+def turned(bond: Bond, roots: Iterable[str]) -> bool:
+    """Whether a bond is on the inner face of one of these parts."""
+    return bond.lower in roots and bond.face.strip().casefold() in INNER
+
+
+def _upward(structure: Structure, bonds: Iterable[Bond]) -> Mapping[str, list[str]]:
+    """What lies on each thing or goes with it."""
     up: dict[str, list[str]] = {}
-    for bond in structure.bonds:
+    for bond in bonds:
         if bond.how in CARRIES or bond.how in ACROSS:
             up.setdefault(bond.lower, []).append(bond.upper)
         if bond.how in ACROSS:

@@ -34,15 +34,23 @@ def _found(told: Story) -> tuple[str, ...]:
 def _changed(told: Story, number: int, facts: Facts) -> Iterator[str]:
     now, before = _layers(told, number), _layers(told, number - 1)
     layer_of = {sight.name: sight.layer for sight in told.sights}
-    on = [plain(name) for name in now if name not in before]
+    new = [name for name in now if name not in before]
+    soaked = [plain(name) for name in new if _soaks(now[name])]
+    on = [plain(name) for name in new if not _soaks(now[name])]
     off = [plain(name) for name in before if name not in now]
-    for names, what in ((on, "put on"), (off, "taken off")):
+    for names, what in ((on, "put on"), (soaked, "soaked in"), (off, "taken off")):
         if names:
             yield sentence(f"{listed(names)} {what}")
     for name in now:
         if name in before and now[name] != before[name]:
             said = dict.fromkeys(_moved(before[name], now[name], layer_of, facts))
             yield sentence(f"{plain(name)} {'; '.join(said) or 'changed'}")
+
+
+def _soaks(seats: Seats) -> bool:
+    """Whether all of a layer soaked into what it was put on."""
+    bonds = [bond for seat in seats.values() for bond in seat.bonds]
+    return bool(bonds) and all(bond.how is How.SOAKED for bond in bonds)
 
 
 def _layers(told: Story, number: int) -> Mapping[str, Seats]:

@@ -10,6 +10,7 @@ from casebook.drawings import sheet, spine
 from casebook.drawings.carried import CARRIES, INNER
 from casebook.drawings.cuts import Cut
 from casebook.drawings.facts import Facts, facts_of
+from casebook.drawings.spine_shape import is_right
 from casebook.drawings.stack import Moment, Story, columns, story
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Case
@@ -18,7 +19,8 @@ from casebook.vocabulary import Lexicon
 _UNSAFE = re.compile(r"[^A-Za-z0-9_-]")
 """What cannot stand in an id that is referred to as `url(#…)`."""
 
-BOARDS = ("board", "board 1", "board 2", "front-board", "back-board", "board front", "board back")
+_SIDE = "front|back|upper|lower|left|right"
+_BOARD = re.compile(rf"(?:(?:{_SIDE})[ -])?board(?:[ -](?:\d+|{_SIDE}))?", re.I)
 """What boards beside a spine are called; the first of two is drawn at the left."""
 
 
@@ -27,9 +29,14 @@ def drawings_for(
 ) -> tuple[Drawing, ...]:
     """The cross-sections of a case, spines first, each with all its states."""
     facts = facts_of(case, lexicon)
-    stories = (story(moments, roots) for roots in parts_drawn(moments, facts))
+    stories = (_story(moments, roots) for roots in parts_drawn(moments, facts))
     told = (one for one in stories if _worth_it(one))
     return tuple(_draw(one, facts, f"{prefix}-{n}") for n, one in enumerate(told, 1))
+
+
+def _story(moments: Sequence[Moment], roots: tuple[str, ...]) -> Story:
+    """A spine is drawn with the outsides of its boards; of a flat part both faces are seen."""
+    return story(moments, roots, inside=len(roots) == 1)
 
 
 def _worth_it(told: Story) -> bool:
@@ -48,7 +55,7 @@ def way_back_for(
     facts = facts_of(case, lexicon)
     found = []
     for n, roots in enumerate(parts_drawn(moments, facts), 1):
-        told = story(moments[-1:], roots)
+        told = _story(moments[-1:], roots)
         names = {sight.name for sight in told.sights}
         here = [cut for cut in cuts if {cut.lower, cut.upper} <= names]
         if here:
@@ -123,9 +130,9 @@ def _bears_inside(moments: Sequence[Moment], name: str) -> bool:
 def _boards(moments: Sequence[Moment], name: str) -> Iterator[str]:
     """The boards of the same volume as a spine, where something holds to them from outside."""
     above = name.rpartition("/")[0]
-    before = f"{above}/" if above else ""
-    there = [one for word in BOARDS if (one := f"{before}{word}") in _originals(moments)]
-    told = story(moments, (name, *there))
+    beside = [one for one in _originals(moments) if one.rpartition("/")[0] == above]
+    there = [one for one in beside if _BOARD.fullmatch(one.rpartition("/")[2])]
+    told = story(moments, (name, *there), inside=False)
     where = columns(told)
     used = {end for sight in told.carriers() for end in where[sight]}
-    yield from (one for one in there if one in used)
+    yield from sorted((one for one in there if one in used), key=is_right)

@@ -139,7 +139,7 @@ def cut_key(prefix: str, found: Sequence[Mark], top: float) -> tuple[Svg, float]
     if not found:
         return Svg(""), top
     sample = tag("path", d=path("M", 8, top + 7, "h", 44))
-    name = tag("text", "cut of the way back", x=62, y=top + 12, class_="d-text", fill=INK)
+    name = tag("text", "cut of the way back", x=62, y=top + 12, fill=INK)
     return tag("g", _heavy(f"{prefix}-cut", sample), name, class_="d-key"), top + KEY_ROW
 
 

@@ -36,6 +36,11 @@ class Facts:
         """How a material is written."""
         return (self.lexicon.label("materials", word) if self.lexicon else word).replace("-", " ")
 
+    def is_cloth(self, word: str) -> bool:
+        """Whether a material is a cloth, by the vocabulary."""
+        term = self.lexicon.term("materials", word) if self.lexicon else None
+        return term is not None and known(term.class_) == "cloth"
+
     def step(self, number: int) -> str:
         """What a step is called, counted from 1 through the case."""
         return self.steps.get(number, f"step {number}")

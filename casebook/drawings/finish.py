@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from casebook.drawings import badges, patterns, words
+from casebook.drawings import badges, outlines, patterns, words
 from casebook.drawings.changes import states
 from casebook.drawings.facts import layer_of
 from casebook.drawings.section import Section
@@ -25,9 +25,10 @@ def finished(section: Section, title: str, size: tuple[float, float], *inside: S
         *((NOT_TO_SCALE,) if section.exaggerated else ()),
         *((CROWDED,) if section.crowded else ()),
     )
+    letters = (patterns.LEAVES, *(one.letter for one in outlines.fillings(section)))
     frame = Frame(section.prefix, *size, title, _described(there))
     svg = frame.around(
-        patterns.definitions(section.prefix), badges.markers(section.prefix), *inside
+        patterns.definitions(section.prefix, letters), badges.markers(section.prefix), *inside
     )
     return Drawing(
         title=title,
@@ -58,8 +59,14 @@ def _rows(section: Section, at_end: bool) -> Iterator[Row]:
         sights = layers.get(name, [])
         there = [one for one in sights if one.seen_in(last)]
         if sights and bool(there) is at_end:
-            told = words.row(there or sights[-1:], section.told, section.facts)
+            told = words.row(there or _last(sights), section.told, section.facts)
             yield Row(number, name, told)
+
+
+def _last(sights: Sequence[Sight]) -> list[Sight]:
+    """How a layer that is gone sat when it was last seen."""
+    end = max(one.runs[-1][1] for one in sights)
+    return [one for one in sights if one.runs[-1][1] == end]
 
 
 def _by_layer(sights: Iterable[Sight]) -> Mapping[str, list[Sight]]:

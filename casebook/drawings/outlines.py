@@ -42,7 +42,7 @@ def filled(section: Section, sight: Sight, data: str) -> Svg:
     return tag(
         "path",
         d=data,
-        fill=patterns.fill(section.prefix, sight.thing.since),
+        fill=patterns.filling(sight.thing, section.facts).fill(section.prefix),
         stroke_width=str(EDGE if section.thin == 1 else THIN_EDGE),
         stroke_dasharray=None if fixed else LOOSE,
     )
@@ -87,14 +87,19 @@ def layers(section: Section, outlines: Iterable[Outline]) -> Iterator[Svg]:
         yield shown(section, first, *bonds, whole)
 
 
+def fillings(section: Section) -> tuple[patterns.Filling, ...]:
+    """The fillings of everything that is seen at some time, in the order of the key."""
+    order = list(Since)
+    found = {patterns.filling(one.thing, section.facts) for one in section.told.sights}
+    return tuple(sorted(found, key=lambda one: (order.index(one.since), one.cloth)))
+
+
 def key(section: Section, top: float) -> tuple[Svg, float]:
     """The key of a drawing under it, and where it ends."""
-    every = list(section.everything())
-    kinds = {seen.sight.thing.since for seen in every} | {Since.ORIGINAL}
-    found = [] if section.crowded else [line_of(section, seen) for seen in every]
+    every = [] if section.crowded else list(section.everything())
+    found = [line_of(section, seen) for seen in every]
     lines = {line.name: line for line in found if line}
-    order = [one for one in Since if one in kinds]
-    return patterns.key(section.prefix, top, order, list(lines.values()))
+    return patterns.key(section.prefix, top, fillings(section), list(lines.values()))
 
 
 def bands(section: Section, *inside: Svg) -> Svg:
@@ -108,6 +113,7 @@ def shown(section: Section, sight: Sight, *inside: Svg) -> Svg:
     return badges.seen(sight.runs, section.told.last, *inside, layer=sight.layer)
 
 
-def badge(section: Section, sight: Sight, end: End) -> Badge:
-    """The number of a thing, with its label."""
-    return Badge(section.number[sight.layer], sight, end, words.label(sight, section.facts))
+def badge(section: Section, sight: Sight, end: End, runs: Runs | None = None) -> Badge:
+    """The number of a thing with its label, in all of its states or in some of them."""
+    number, label = section.number[sight.layer], words.label(sight, section.facts)
+    return Badge(number, sight.runs if runs is None else runs, end, label)

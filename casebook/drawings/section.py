@@ -120,29 +120,21 @@ def _numbers(told: Story, by_part: Mapping[str, tuple[Seen, ...]]) -> Mapping[st
     return badges.numbers((*told.roots, *there, *(one.layer for one in every)))
 
 
-def extent(seen: Seen, whole: float, per_um: float) -> tuple[float, float]:
+def extent(seen: Seen, whole: float, per_um: float, most: float = 1.0) -> tuple[float, float]:
     """From where to where along its lane a thing reaches: -1 to 1 is the whole of the part.
 
-    `whole` is the length of the lane in units. What lies in places is drawn in its share of it.
+    `whole` is the length of the lane in units, `most` how far beyond it a thing may hang. What
+    lies in places is drawn in its share of it.
     """
     if seen.slot.of > 1:
         step = 1.7 / seen.slot.of
         start = -0.85 + seen.slot.place * step
         return (start + 0.1 * step, start + 0.9 * step)
     width = seen.sight.thing.width_um
-    if width and whole:
-        ratio = min(width * per_um / whole, 1.0)
+    if width and per_um and whole:
+        ratio = min(width * per_um / whole, most)
         return (-ratio, ratio)
     return (-0.45, 0.45) if seen.sight.thing.part else (-1.0, 1.0)
-
-
-class Outline:
-    """A thing on one part as it is drawn: its outline, and the line of what holds it."""
-
-    seen: Seen
-    data: str
-    line: patterns.Line | None = None
-    line_data: str = ""
 
 
 def roots(section: Section) -> Mapping[str, Sight]:

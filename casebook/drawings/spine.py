@@ -14,7 +14,7 @@ from casebook.drawings.lanes import Arc, Band, Board
 from casebook.drawings.outlines import Outline
 from casebook.drawings.section import WIDTH, Seen
 from casebook.drawings.spine_shape import JOINT, TOP, SpineShape, shaped
-from casebook.drawings.stack import Sight, Story
+from casebook.drawings.stack import Runs, Sight, Story, without
 from casebook.drawings.svg import Parts, Point, Svg, joined, path, tag
 from casebook.drawings.words import Drawing, the
 
@@ -156,22 +156,25 @@ def _right(shape: SpineShape) -> Iterator[Badge]:
 
 
 def _beside(shape: SpineShape, side: int) -> Iterator[Badge]:
-    """The numbers of one board and of what lies on it alone."""
+    """The numbers of one board and of what lies on it, unless it is numbered on the spine."""
     own = section.roots(shape.section)
-    known = {seen.sight.layer for seen in shape.section.by_part.get(shape.part, ())}
     for name, board in shape.boards.items():
         if board.side == side:
             on_board = sorted(shape.section.by_part.get(name, ()), key=lambda one: -one.slot.low)
             for seen in on_board:
-                if seen.sight.layer not in known:
-                    yield outlines.badge(
-                        shape.section, seen.sight, _on_board(board, shape.band(seen))
-                    )
+                if runs := _not_on_spine(shape, seen.sight):
+                    end = _on_board(board, shape.band(seen))
+                    yield outlines.badge(shape.section, seen.sight, end, runs)
             if name in own:
                 inside = -shape.thick(name) / 2
-                yield outlines.badge(
-                    shape.section, own[name], _on_board(board, Band(0, 1.1, inside, inside))
-                )
+                end = _on_board(board, Band(0, 1.1, inside, inside))
+                yield outlines.badge(shape.section, own[name], end)
+
+
+def _not_on_spine(shape: SpineShape, sight: Sight) -> Runs:
+    """The states in which a layer is seen on a board and not on the spine."""
+    on_spine = (one.sight for one in shape.section.by_part.get(shape.part, ()))
+    return without(sight.runs, (one.runs for one in on_spine if one.layer == sight.layer))
 
 
 def _on_arc(arc: Arc, band: Band) -> End:

@@ -24,6 +24,8 @@ BOARD = 10.0
 """The thickness of a board nobody measured, in units."""
 REACH = 60.0
 """How far a layer runs down a board where nobody measured it, in units."""
+OVERHANG = 1.12
+"""How far a layer that is wider than the spine hangs free beyond it, at most."""
 FURTHEST = 150.0
 BESIDE = 52.0
 """The room for what lies on a board, in units."""
@@ -60,7 +62,7 @@ class SpineShape:
         """Where a thing runs on its part."""
         if seen.part in self.boards:
             return self._down(seen)
-        start, end = extent(seen, self.arc.length, self.per_um)
+        start, end = extent(seen, self.arc.length, self.per_um, OVERHANG)
         if any(self._goes_on(seen, board) for board in self.boards):
             start, end = -1.0, 1.0
         return Band(start, end, seen.slot.low, seen.slot.high)
@@ -115,8 +117,13 @@ def _notes(width: int | None, rise: int | None) -> tuple[str, ...]:
 def _sides(boards: Sequence[str]) -> Iterator[tuple[str, int]]:
     """The first board at the left, the second at the right; a lone second one stays right."""
     for n, name in enumerate(boards[:2]):
-        right = n == 1 or name.rstrip().endswith(("2", "back", "lower"))
-        yield name, 1 if right else -1
+        yield name, 1 if n == 1 or is_right(name) else -1
+
+
+def is_right(board: str) -> bool:
+    """Whether a board is by its name the second of two."""
+    own = set(board.rpartition("/")[2].casefold().replace("-", " ").split())
+    return bool(own & {"2", "back", "lower", "right"})
 
 
 def _reach(laid: Section, boards: Sequence[str], per_um: float) -> float:

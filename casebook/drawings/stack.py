@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from casebook.compute.structure import Bond, How, Structure, Thing
-from casebook.drawings.carried import CARRIES, INNER, carried, root_of
+from casebook.drawings.carried import CARRIES, INNER, carried, root_of, turned
 from casebook.drawings.facts import layer_of
 
 Runs = tuple[tuple[int, int], ...]
@@ -45,6 +45,11 @@ class Seat:
         return (*ends, *self.over)
 
     @property
+    def loose(self) -> bool:
+        """Whether nothing holds it, as what only covers, or all that does was loosened."""
+        return all(bond.opened for bond in self.bonds)
+
+    @property
     def turned(self) -> bool:
         """Whether it lies on the inner face, or on the verso."""
         faces = {bond.face.strip().casefold() for bond in self.bonds if bond.face}
@@ -78,16 +83,19 @@ class Sight:
 
     def meets(self, other: Sight) -> bool:
         """Whether both are seen in one state at least."""
-        return any(a <= d and c <= b for a, b in self.runs for c, d in other.runs)
+        return meet(self.runs, other.runs)
 
     def seen_in(self, state: int) -> bool:
         """Whether it is seen in a state."""
         return any(first <= state <= last for first, last in self.runs)
 
     @property
-    def order(self) -> tuple[int, int, str]:
-        """First come, first laid; then by step and name."""
-        return (self.runs[0][0], self.thing.step, self.name)
+    def order(self) -> tuple[bool, int, int, str]:
+        """First come, first laid; then by step and name. What is loose comes last.
+
+        For what is laid while a thing is loose goes under it.
+        """
+        return (self.seat.loose, self.runs[0][0], self.thing.step, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +116,10 @@ class Story:
         return (one for one in self.sights if one.name not in self.roots)
 
 
-def story(moments: Sequence[Moment], roots: tuple[str, ...]) -> Story:
+def story(moments: Sequence[Moment], roots: tuple[str, ...], *, inside: bool = True) -> Story:
     """The states of some parts and of what lies on them; moments that change nothing are left out.
+
+    `inside` false leaves out what lies on the inner faces of the parts.
 
     Every moment counts as the state before it where nothing on these parts was touched.
     """
@@ -118,7 +128,7 @@ def story(moments: Sequence[Moment], roots: tuple[str, ...]) -> Story:
     for n, moment in enumerate(moments):
         if n and moment.structure is moments[n - 1].structure:
             continue
-        seats = seats_on(moment.structure, roots)
+        seats = seats_on(moment.structure, roots, inside=inside)
         if not states or seats != states[-1]:
             kept.append(moment)
             states.append(seats)
@@ -134,6 +144,17 @@ def _sights(states: Sequence[Mapping[str, Seat]]) -> tuple[Sight, ...]:
     return tuple(sorted((Sight(s, _runs(n)) for s, n in found.items()), key=lambda one: one.order))
 
 
+def meet(one: Runs, other: Runs) -> bool:
+    """Whether two lists of runs have a state in common."""
+    return any(a <= d and c <= b for a, b in one for c, d in other)
+
+
+def without(runs: Runs, others: Iterable[Runs]) -> Runs:
+    """The runs of the states that no other has."""
+    taken = {n for other in others for a, b in other for n in range(a, b + 1)}
+    return _runs([n for a, b in runs for n in range(a, b + 1) if n not in taken])
+
+
 def _runs(numbers: Sequence[int]) -> Runs:
     runs: list[tuple[int, int]] = []
     for number in numbers:
@@ -144,11 +165,13 @@ def _runs(numbers: Sequence[int]) -> Runs:
     return tuple(runs)
 
 
-def seats_on(structure: Structure, roots: Iterable[str]) -> Mapping[str, Seat]:
+def seats_on(
+    structure: Structure, roots: Iterable[str], *, inside: bool = True
+) -> Mapping[str, Seat]:
     """The parts themselves and all that they carry, directly or by way of another, by name."""
     there = tuple(name for name in roots if name in structure.things)
-    members = carried(structure, there)
-    bonds = _under(structure, members)
+    members = carried(structure, there, inside=inside)
+    bonds = _under(structure, members, () if inside else there)
     over: dict[str, set[str]] = {}
     for low, up in structure.covers:
         if low in members and low != up:
@@ -167,11 +190,17 @@ def _seat(thing: Thing, bonds: Iterable[Bond], over: Iterable[str]) -> Seat:
     return Seat(there, tuple(sorted(bonds, key=_by)), tuple(sorted(over)))
 
 
-def _under(structure: Structure, members: frozenset[str]) -> Mapping[str, list[Bond]]:
-    """The bonds that say what carries each thing; an outer wall is carried by its folds."""
+def _under(
+    structure: Structure, members: frozenset[str], outside: tuple[str, ...]
+) -> Mapping[str, list[Bond]]:
+    """The bonds that say what carries each thing; an outer wall is carried by its folds.
+
+    Of the parts `outside` the bonds on their inner faces do not count.
+    """
     found: dict[str, list[Bond]] = {}
     for bond in structure.bonds:
-        if bond.lower in members and bond.upper in members and bond.lower != bond.upper:
+        there = bond.lower in members and bond.upper in members and bond.lower != bond.upper
+        if there and not turned(bond, outside):
             if bond.how in CARRIES:
                 found.setdefault(bond.upper, []).append(bond)
             elif bond.how is How.FOLD:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from casebook.compute.figures import ZERO
 from casebook.drawings.badges import SIZE
 from casebook.drawings.bars import qualified
-from casebook.drawings.patterns import INK, PAPER, definitions
+from casebook.drawings.patterns import DOTTED, INK, PAPER, TONED, definitions
 from casebook.drawings.section import WIDTH
 from casebook.drawings.sittings import Rest, Sitting
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
@@ -48,7 +48,12 @@ def timeline(every: Sequence[Sitting], prefix: str) -> Drawing | None:
     )
     lost = len(every) - len(dated)
     note = f"Not drawn, since no day is known: {lost}." if lost else ""
-    return Drawing("Sittings and drying", frame.around(definitions(prefix), *drawn), said, note)
+    return Drawing(
+        "Sittings and drying",
+        frame.around(definitions(prefix, (TONED.letter, DOTTED.letter)), *drawn),
+        said,
+        note,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +99,7 @@ def _strip(axis: Axis, rest: Rest, floor: float, prefix: str) -> Svg:
     x, end = axis.at(rest.day + 0.5), axis.at(rest.day + 0.5 + min(rest.nights, LONGEST))
     y = floor + STRIP
     data = path("M", x, y, "h", max(end - x, 3), "v", STRIP, "H", x, "Z")
-    return tag("path", d=data, fill=f"url(#{prefix}-a)", class_="d-edge", stroke=INK)
+    return tag("path", d=data, fill=DOTTED.fill(prefix), class_="d-edge", stroke=INK)
 
 
 def _blocks(
@@ -109,7 +114,7 @@ def _blocks(
         column = path("M", middle - COLUMN / 2, floor, "v", -high, "h", COLUMN, "v", high, "Z")
         span = path("M", start, floor, "h", max(end - start, 3), "v", STRIP, "H", start, "Z")
         loose = None if one.bench.minutes.value else "3 2"
-        look = {"fill": f"url(#{prefix}-o)", "class_": "d-edge", "stroke": INK}
+        look = {"fill": TONED.fill(prefix), "class_": "d-edge", "stroke": INK}
         yield tag("path", d=span, **look)
         yield tag("path", d=column, stroke_dasharray=loose, **look)
         yield _number(one.number, x, TOP + SIZE, (middle, floor - high))
@@ -168,8 +173,8 @@ def _day(day: datetime.date) -> str:
 
 
 def _key(y: float, prefix: str) -> Iterable[Svg]:
-    rows = (("o", "at the bench, columns by hours"), ("a", "drying, night by night"))
-    for n, (fill, name) in enumerate(rows):
+    rows = ((TONED, "at the bench, columns by hours"), (DOTTED, "drying, night by night"))
+    for n, (kind, name) in enumerate(rows):
         top = y + n * 23
         yield tag(
             "rect",
@@ -177,7 +182,7 @@ def _key(y: float, prefix: str) -> Iterable[Svg]:
             y=top,
             width=44,
             height=14,
-            fill=f"url(#{prefix}-{fill})",
+            fill=kind.fill(prefix),
             class_="d-edge",
             stroke=INK,
         )

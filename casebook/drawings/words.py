@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from casebook.compute.structure import Bond, How, Since, Thing
 from casebook.drawings.facts import Facts
 from casebook.drawings.stack import Sight, Story
+from casebook.drawings.svg import number
 
 LONGEST_LABEL = 44
 """Signs of a label beside a drawing; the list has all of it."""
@@ -184,6 +185,7 @@ def _where(bond: Bond) -> str:
 
 def _extra(sights: Sequence[Sight]) -> Iterator[str]:
     things = [sight.thing for sight in sights]
+    yield from _measures(things)
     if any(one.wall for one in things):
         yield "a hollow tube"
     if any(one.partly for one in things):
@@ -195,3 +197,21 @@ def _extra(sights: Sequence[Sight]) -> Iterator[str]:
         yield "for a time only"
     if any(one.splits for one in things):
         yield "made to split in its own thickness"
+
+
+def _measures(things: Sequence[Thing]) -> Iterator[str]:
+    """How wide and how thick a thing is, where it was measured; of zones how far each reaches."""
+    zones = [
+        f"{_mm(one.width_um)} on {plain(one.zone)}" for one in things if one.zone and one.width_um
+    ]
+    whole = next((one.width_um for one in things if one.width_um and not one.zone), None)
+    thick = next((one.thickness_um for one in things if one.thickness_um), None)
+    if zones or whole:
+        yield f"width {listed(zones) if zones else _mm(whole)}"
+    if thick:
+        yield f"thickness {_mm(thick)}"
+
+
+def _mm(um: int | None) -> str:
+    """A length in µm as mm."""
+    return f"{number((um or 0) / 1000)} mm"

@@ -145,7 +145,7 @@ def case_page(
         options=option_views(case, wording),
         questions=question_views(case, wording),
         left_alone=left_alone_lines(case, wording),
-        episodes=episode_views(case, summary.hours, wording, views),
+        episodes=episode_views(case, summary.hours, wording, views, told.withheld),
         matches=match_views(case, archive, wording),
         structure_withheld=told.withheld,
         structure=told.structure,

@@ -253,16 +253,16 @@ def bath(step: Step, wording: Wording) -> Line:
 def _leaves(step: Step, wording: Wording) -> Line:
     if isinstance(step.leaves, Gap):
         nothing = step.leaves.kind is Unknowing.NONE
-        what = f"what is left {how_known(step.leaves)}"
-        return _said("nothing of it is left" if nothing else what)
+        unsaid = f"what is left {how_known(step.leaves)}"
+        return _said("nothing of it is left" if nothing else unsaid)
     left = step.leaves
     if left is None:
         return ()
     if isinstance(left.layer, Gap) and left.layer.kind is Unknowing.NONE:
         return _said("nothing of it is left")
     what, where = known(left.layer), known(left.where)
-    named = f"some of {wording.place(what)}" if what else "some of it"
-    return _said(f"{named} is left{f' {where}' if where else ''}")
+    named = wording.place(what) if what else "it"
+    return _said(f"what is left of {named}: {where}" if where else f"some of {named} is left")
 
 
 def _allowed(step: Step) -> Line:

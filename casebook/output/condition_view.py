@@ -32,6 +32,7 @@ from casebook.output.wording import (
     sentence,
     text_of,
 )
+from casebook.values.dates import Date
 
 
 def finding_view(finding: Finding, wording: Wording, photos: Collection[str]) -> FindingView:
@@ -40,7 +41,7 @@ def finding_view(finding: Finding, wording: Wording, photos: Collection[str]) ->
     details = [
         f"seen {finding.stage.value} treatment" if finding.stage else "",
         date_text(finding.date),
-        measured(finding.count, "{} in number", "number {}"),
+        _count(finding),
         measured(finding.extent, "{}", "extent {}"),
     ]
     return FindingView(
@@ -51,6 +52,11 @@ def finding_view(finding: Finding, wording: Wording, photos: Collection[str]) ->
         details=", ".join(one for one in details if one),
         photos=tuple(one for one in items(finding.photo) if one in photos),
     )
+
+
+def _count(finding: Finding) -> str:
+    text = say(finding.count)
+    return "one" if text == "1" else measured(finding.count, "{} in number", "number {}")
 
 
 def _sought(finding: Finding) -> str:
@@ -101,7 +107,7 @@ def _found_clauses(found: Found, wording: Wording) -> list[Line]:
     return [
         *((Run(word), *wording.places(where)) for word, where in places if where),
         listed(zones),
-        *((Run("stuck with "), *wording.adhesive(one)) for one in (found.adhesive,) if one),
+        _stuck(found, wording),
         *((Run(one),) for one in items(found.held)),
         cuts_line(found.cuts, found.held, wording),
         *(bond_line(one, wording) for one in items(found.bonds)),
@@ -109,6 +115,12 @@ def _found_clauses(found: Found, wording: Wording) -> list[Line]:
         (Run(measured(found.weight, "{}", "weight {}")),),
         (Run(measures_text(found)),),
     ]
+
+
+def _stuck(found: Found, wording: Wording) -> Line:
+    if isinstance(found.adhesive, Gap) and found.adhesive.kind is Unknowing.NONE:
+        return (Run("without adhesive"),)
+    return (Run("stuck with "), *wording.adhesive(found.adhesive)) if found.adhesive else ()
 
 
 def test_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
@@ -166,7 +178,7 @@ def history_line(history: History, wording: Wording) -> Line:
     by = ", ".join(items(hands))
     if isinstance(hands, Gap) and hands.kind is Unknowing.UNKNOWN:
         by = "an unknown hand"
-    when = date_text(history.date)
+    when = measured(history.date, date_text(history.date), "date {}")
     what = say(history.what) or "a treatment"
     state = f"; now {history.state}" if known(history.state) else ""
     because = f": {history.because}" if known(history.because) else ""
@@ -211,12 +223,15 @@ def examination_lines(case: Case) -> tuple[Line, ...]:
     texts = [
         f"Examined because: {say(seen.because)}" if seen.because else "",
         f"Looked at by {how}" if (how := listed_text([say(o) for o in items(seen.method)])) else "",
-        f"Examined {' '.join(w for w in (f'by {by}' if by else '', date_text(seen.date)) if w)}"
-        if by or seen.date
-        else "",
+        f"Examined{f' by {by}' if by else ''}{_on(seen.date)}" if by or seen.date else "",
     ]
     lines = tuple(sentence((Run(text),)) for text in texts if text)
     return (*lines, *absent(case, "findings"), *absent(case, "hazards"))
+
+
+def _on(date: Date | Gap | None) -> str:
+    """A day behind what was done on it."""
+    return measured(date, f", {date_text(date)}", ", date {}")
 
 
 def left_alone_lines(case: Case, wording: Wording) -> tuple[Line, ...]:

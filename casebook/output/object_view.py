@@ -81,7 +81,7 @@ def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fac
         fact("Marks", *_each(thing.marks, say)),
         fact("Housing", say(thing.housing)),
         fact("About", say(thing.about)),
-        fact("Owner", _named(owner.name, owner.contact) if owner else say(thing.owner)),
+        fact("Owner", _named(owner.name, known(owner.contact)) if owner else say(thing.owner)),
         fact("Held by", _holder(thing)),
         *_landmarks(case),
         _people(case),

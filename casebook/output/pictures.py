@@ -93,7 +93,7 @@ def _view(photo: Photo, picture: Picture, case: Case, root: str) -> PictureView:
     widest = picture.widths[-1]
     plain = [one for one in picture.widths if one.format == "JPEG"]
     modern = [one for one in picture.widths if one.format != "JPEG"]
-    fallback = plain[len(plain) // 2] if plain else widest
+    fallback = plain[min(1, len(plain) - 1)] if plain else widest
     large = plain[-1] if plain else widest
     return PictureView(
         id=photo.id,

@@ -39,9 +39,16 @@ def plan_lines(case: Case) -> tuple[Line, ...]:
         return (sentence((Run(f"What was proposed {how_known(proposal)}"),)),)
     if proposal is None:
         return ()
-    fields = (("Use", "use"), ("Aims", "aims"), ("Proposed", "date"), ("Proposed by", "by"))
+    told = labelled(proposal, ("Use", "use"), ("Aims", "aims"))
     changes = tuple(_change(one) for one in items(proposal.changes))
-    return (*labelled(proposal, *fields), *agreed(proposal.decided), *changes)
+    return (*told, *_proposed(proposal), *agreed(proposal.decided), *changes)
+
+
+def _proposed(proposal: Proposal) -> tuple[Line, ...]:
+    """Who wrote the plan, and when."""
+    by = listed_text([say(one) for one in items(proposal.by)])
+    words = [f" by {by}" if by else "", f", {date_text(proposal.date)}" if proposal.date else ""]
+    return (sentence((Run(f"Proposed{''.join(words)}"),)),) if any(words) else ()
 
 
 def agreed(decided: Decision | Gap | None) -> tuple[Line, ...]:
@@ -62,8 +69,8 @@ def agreed(decided: Decision | Gap | None) -> tuple[Line, ...]:
 
 
 def _the(name: str) -> str:
-    """An office with its article: "the owner"; a name stays as it is."""
-    return f"the {name}" if name.partition(" (")[0] in {"owner", "custodian", "keeper"} else name
+    """An office with its article: "the owner"; a name, which has a capital, stays as it is."""
+    return f"the {name}" if name[:1].islower() and not name.startswith(("the ", "a ")) else name
 
 
 def _change(change: Change) -> Line:
@@ -99,7 +106,7 @@ def _option(option: Option, wording: Wording) -> OptionView:
         f"with {materials}" if materials else "",
     ]
     outcome = _OUTCOMES[option.outcome] if isinstance(option.outcome, Choice) else ""
-    because = f"{outcome or 'said of it'} because {option.because}" if known(option.because) else ""
+    because = f"{outcome or 'said of it'}: {option.because}" if known(option.because) else ""
     told = (text_of(sentence((Run(one),))) for one in (", ".join(filter(None, details)), because))
     return OptionView(
         name=say(option.name),

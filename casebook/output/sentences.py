@@ -103,8 +103,11 @@ def _adds(step: Step, wording: Wording) -> Line:
         to = (Run(_after(what, " to ")), *where) if where else ()
         return (_verb(step, wording), Run(" "), *what, *to, *_bond(step, wording, " with "))
     bond = _bond(step, wording, _after(what, " in "))
+    if found and found[1] == "make" and where:
+        return (_verb(step, wording), Run(" "), *what, Run(" for "), *where, *bond)
     if known(step.do) and where:
-        return (_verb(step, wording), Run(" "), *where, Run(" with "), *what, *bond)
+        joint = ": " if known(step.is_) == "part" else " with "
+        return (_verb(step, wording), Run(" "), *where, Run(joint), *what, *bond)
     covers = not (step.onto or step.spans or step.soaks_in or step.in_thickness_of)
     joint = " over " if covers else " on "
     onto = (Run(_after(what, joint)), *where) if where else ()
@@ -208,7 +211,7 @@ def _with_agent(step: Step, wording: Wording) -> Line:
     if step.agent is None:
         return ()
     if isinstance(step.agent, Gap) and step.agent.kind is Unknowing.NONE:
-        return (Run(" without an agent"),)
+        return () if step.material or step.adhesive else (Run(" without an agent"),)
     line = (Run(" with "), *wording.material(step.agent, "agent"))
     agent = known(step.agent)
     if agent is None:

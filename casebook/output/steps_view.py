@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from dataclasses import replace
 
 from casebook.compute.runs import as_for
-from casebook.model.base import Gap, Many, items, key_of, known
+from casebook.model.base import Gap, Many, Unknowing, items, key_of, known
 from casebook.model.details import Outcome, Trial, Way
 from casebook.model.marks import Swatch
 from casebook.model.proposal import Choice
@@ -19,6 +20,7 @@ from casebook.output.sentences import step_sentence, verb_of
 from casebook.output.times import duration_text, hands_line, time_line
 from casebook.output.wording import (
     Wording,
+    how_known,
     key_words,
     listed,
     listed_text,
@@ -37,9 +39,16 @@ def step_views(
 ) -> tuple[StepView, ...]:
     """The steps as a page shows them, numbered from 1; in no known order they have no number."""
     return tuple(
-        (_run if one.each else _step)(one, number if ordered else 0, wording, views)
+        (_run if one.each or one.steps else _step)(one, number if ordered else 0, wording, views)
         for number, one in enumerate(steps, start=1)
     )
+
+
+def veiled(view: StepView) -> StepView:
+    """A step of a case whose structure is not shown: that it is not told is said instead."""
+    hidden = sentence((Run("what was done is not shown in this copy"),))
+    inner = tuple(veiled(one) for one in view.steps)
+    return replace(view, sentence=view.sentence or hidden, words_only=False, steps=inner)
 
 
 def _step(step: Step, number: int, wording: Wording, views: Views) -> StepView:
@@ -61,8 +70,9 @@ def _run(step: Step, number: int, wording: Wording, views: Views) -> StepView:
     """Steps written once that were done on every member, and where a member was otherwise."""
     words = known(step.words)
     meanwhile = "meanwhile, " if known(step.beside) else ""
-    told = Run(f"{meanwhile}{f'{words}: ' if words else ''}on each of ")
-    head = (told, *wording.places(step.each))
+    members = wording.places(step.each)
+    where = "on each of " if members else "on every member"
+    head = (Run(f"{meanwhile}{f'{words}: ' if words else ''}{where}"), *members)
     return StepView(
         number=number,
         sentence=(*sentence(head)[:-1], Run(":")),
@@ -134,7 +144,6 @@ def pictures_of(names: Many[str], views: Views) -> tuple[PictureView, ...]:
 
 def _remarks(step: Step, wording: Wording) -> tuple[str, ...]:
     """Reasons, results, tools, hands and what a recipe filled in, each a short sentence."""
-    tools = text_of(wording.terms("tools", step.tools)) if step.tools else ""
     texts = [
         _told("Why: {}", "why", step.because),
         _told("Result: {}", "the result", step.result),
@@ -142,13 +151,20 @@ def _remarks(step: Step, wording: Wording) -> tuple[str, ...]:
         if known(step.falls_short)
         else "",
         _OUTCOMES.get(step.outcome, "") if isinstance(step.outcome, Outcome) else "",
-        f"Worked with {tools}" if tools else "",
+        _tools(step, wording),
         f"Done by {hands_line(step.hands)}" if step.hands else "",
         f"Done: {date_text(step.date)}" if step.date else "",
         _recipe(step),
         f"For the lab: {step.note}" if known(step.note) else "",
     ]
     return tuple(text_of(sentence((Run(text),))) for text in texts if text)
+
+
+def _tools(step: Step, wording: Wording) -> str:
+    if isinstance(step.tools, Gap):
+        none = step.tools.kind is Unknowing.NONE
+        return "Worked without tools" if none else f"With which tools {how_known(step.tools)}"
+    return f"Worked with {text_of(wording.terms('tools', step.tools))}" if step.tools else ""
 
 
 def _told(form: str, name: str, value: object) -> str:

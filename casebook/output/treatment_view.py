@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from casebook.compute.hours import Timesheet
 from casebook.compute.runs import inner_steps
 from casebook.model.archive import Case
@@ -12,7 +14,7 @@ from casebook.output.case_contexts import EpisodeView
 from casebook.output.contexts import Line, Run
 from casebook.output.object_view import date_text
 from casebook.output.prose import prose
-from casebook.output.steps_view import Views, pictures_of, step_views
+from casebook.output.steps_view import Views, pictures_of, step_views, veiled
 from casebook.output.tables import NOT_TIMED, clock_text
 from casebook.output.times import hands_line
 from casebook.output.wording import Wording, say, sentence
@@ -25,16 +27,24 @@ _ORDERS = {
 
 
 def episode_views(
-    case: Case, sheet: Timesheet, wording: Wording, views: Views
+    case: Case, sheet: Timesheet, wording: Wording, views: Views, withheld: bool = False
 ) -> tuple[EpisodeView, ...]:
-    """Every sitting; steps written without one stand in a sitting of their own."""
+    """Every sitting; steps written without one stand in a sitting of their own.
+
+    `withheld` is whether the structure of the case, and so what its steps did, is not shown.
+    """
     loose = (Episode(steps=case.steps, order=case.order),) if items(case.steps) else ()
     episodes = (*loose, *items(case.episodes))
     times = {row.keys: clock_text(row.hours.bench) for row in sheet.by_episode}
-    return tuple(
+    found = tuple(
         _episode(one, n, times.get((_name(one, n),), ""), wording, views)
         for n, one in enumerate(episodes, start=1)
     )
+    return tuple(_veiled(one) for one in found) if withheld else found
+
+
+def _veiled(episode: EpisodeView) -> EpisodeView:
+    return replace(episode, steps=tuple(veiled(one) for one in episode.steps))
 
 
 def _name(episode: Episode, n: int) -> str:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from casebook.compute.runs import SELF
 from casebook.model.base import NOTHING, Gap, Many, Unknowing, items, known
 from casebook.model.materials import Basis, Material, Toning
 from casebook.output.contexts import Line, Run
+from casebook.output.place_words import place_words
 from casebook.vocabulary import Lexicon
 
 WAYS = {
@@ -17,13 +17,6 @@ WAYS = {
     "operations": "operation",
 }
 """The vocabularies that are ways in, and what each is called in an address."""
-
-_QUALIFIERS = frozenset(
-    (
-        *("head", "tail", "front", "back", "left", "right", "upper", "lower"),
-        *("inner", "outer", "recto", "verso", "top", "bottom"),
-    )
-)
 
 
 def way_address(kind: str, name: str) -> str:
@@ -64,29 +57,8 @@ class Wording:
         return listed([(self.term(kind, word),) for word in words])
 
     def place(self, reference: str) -> str:
-        """A part or layer with its article: "the head endband", "the verso of the sheet".
-
-        In a run of steps `each` is the member itself.
-        """
-        if reference == SELF:
-            return "it"
-        if "/" in reference:
-            whole, _, face = reference.rpartition("/")
-            name = " ".join(self._spelt(word) for word in face.split())
-            side = " face" if name in ("inner", "outer") else ""
-            return f"the {name}{side} of {self.place(whole.strip())}"
-        words = reference.split()
-        if words and words[-1].isdigit():
-            return " ".join(self._spelt(word) for word in words)
-        if len(words) > 1 and words[-1] in _QUALIFIERS:
-            words = [words[-1], *words[:-1]]
-        return "the " + " ".join(self._spelt(word) for word in words)
-
-    def _spelt(self, word: str) -> str:
-        """A word of a place without its hyphens, unless the trade spells it with them."""
-        term = self.lexicon.term("parts", word) if "-" in word else None
-        bare = word.replace("-", " ")
-        return term.label if term and term.label.replace("-", " ") == bare else bare
+        """A part or layer with its article: "the head endband", "the verso of the sheet"."""
+        return place_words(reference, self.lexicon)
 
     def places(self, references: Many[str]) -> Line:
         """Several places, joined as in a sentence."""
@@ -110,7 +82,7 @@ class Wording:
         solvent = self.material(material.solvent, "solvent")
         carrier = self.material(material.carrier, "carrier")
         return (
-            Run({True: "damped ", False: "dry "}.get(known(material.damped), "")),
+            Run(_DAMPED[known(material.damped)]),
             *self._name(material, noun),
             *((Run(" in "), *solvent) if solvent else ()),
             *((Run(" in "), *carrier) if carrier else ()),
@@ -184,6 +156,7 @@ _BASES: Mapping[Basis | None, str] = {
     Basis.PARTS: " in parts",
 }
 
+_DAMPED = {True: "damped ", False: "dry ", None: ""}
 _UNKNOWN = {
     Unknowing.NONE: "no {}",
     Unknowing.UNNAMED: "{a} {} not named",
@@ -208,15 +181,16 @@ def _by(strength: str, material: Material) -> str:
 def _labels(material: Material) -> list[str]:
     """What stands in brackets behind a material: guesses ruled out, evidence, colour, label."""
     ruled_out = " or ".join(one.replace("-", " ") for one in items(material.not_))
-    lot, maker = say(material.lot), say(material.maker)
-    by = f"by {maker}" if maker else ""
+    by = measured(material.maker, "by {}", "maker {}")
+    product = measured(material.product, "{}", "product {}")
+    known_both = known(material.product) and known(material.maker)
     return [
         f"not {ruled_out}" if ruled_out else "",
         say(material.evidence),
-        say(material.colour),
-        " ".join(one for one in (say(material.product), by) if one),
-        f"lot {lot}" if lot else "",
-        say(material.amount),
+        measured(material.colour, "{}", "colour {}"),
+        (" " if known_both else "; ").join(one for one in (product, by) if one),
+        measured(material.lot, "lot {}", "lot {}"),
+        measured(material.amount, "{}", "amount {}"),
     ]
 
 

@@ -50,7 +50,9 @@ class NoFit(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Proposed:
-    """Two points on each of two photos, in pixels of the upright originals, and how they came.
+    """Two points on each of two photos, in per cent of the upright originals, and how they came.
+
+    Per cent still hold when a photo is saved again in another size.
 
     `scale` is how many times larger the first shows things than the second, both brought to one
     width; `degrees` how far it is turned; `kept` of `alike` features agreed.
@@ -64,23 +66,15 @@ class Proposed:
     alike: int
 
 
-@dataclass(frozen=True, slots=True)
-class _Seen:
-    """A picture in grey, and by how much it was made smaller."""
-
-    grey: Image.Image
-    factor: Fraction
-
-
 def propose(here: Path, there: Path) -> Proposed:
     """How the photo `here` lies over that `there`. Raises NoFit, and ImportError without OpenCV."""
     import cv2  # noqa: PLC0415 - an extra, and slow to load
 
     one, other = _seen(here, WIDEST), _seen(there, WIDEST)
-    if one.grey.width != other.grey.width:
-        across = min(one.grey.width, other.grey.width)
+    if one.width != other.width:
+        across = min(one.width, other.width)
         one, other = _seen(here, across), _seen(there, across)
-    points = _alike(one.grey, other.grey)
+    points = _alike(one, other)
     if len(points) < FEWEST:
         raise NoFit(f"only {len(points)} places look alike on both, {FEWEST} are needed")
     cv2.setRNGSeed(0)  # the same photos give the same points
@@ -99,8 +93,8 @@ def propose(here: Path, there: Path) -> Proposed:
 
 
 def _proposed(
-    one: _Seen,
-    other: _Seen,
+    one: Image.Image,
+    other: Image.Image,
     matrix: Sequence[Sequence[float]],
     agreed: Sequence[tuple[Sequence[float], Sequence[float]]],
     alike: int,
@@ -111,7 +105,7 @@ def _proposed(
         raise NoFit(f"one would be {scale:.2f} times as large as the other: not the same view")
     if abs(degrees) > MOST_DEGREES:
         raise NoFit(f"one would be turned by {degrees:.0f} degrees: not the same view")
-    ends = _ends([pair[0] for pair in agreed], one.grey.size)
+    ends = _ends([pair[0] for pair in agreed], one.size)
     moved = [tuple(row[0] * x + row[1] * y + row[2] for row in matrix) for x, y in ends]
     return Proposed(
         here=_points([(x, y) for x, y in ends], one),
@@ -134,25 +128,27 @@ def _ends(
     return (first[0], first[1]), (last[0], last[1])
 
 
-def _points(points: Sequence[tuple[float, float]], seen: _Seen) -> tuple[Point, Point]:
-    """Points of a picture made smaller as points of its original, to a tenth of a pixel."""
-    first, last = (Point(_original(point, seen)) for point in points)
+def _points(points: Sequence[tuple[float, float]], seen: Image.Image) -> tuple[Point, Point]:
+    """Points of a picture as points of its original, to a hundredth of a per cent of it."""
+    first, last = (Point(_shares(point, seen.size), per_cent=True) for point in points)
     return first, last
 
 
-def _original(point: tuple[float, float], seen: _Seen) -> Pair:
-    pairs = zip(point, seen.grey.size, strict=True)
-    x, y = (round(min(max(part, 0.0), most) * float(seen.factor), 1) for part, most in pairs)
+def _shares(point: tuple[float, float], size: tuple[int, int]) -> Pair:
+    x, y = (
+        round(100 * min(max(part / side, 0.0), 1.0), 2)
+        for part, side in zip(point, size, strict=True)
+    )
     return Fraction(str(x)), Fraction(str(y))
 
 
-def _seen(path: Path, widest: int) -> _Seen:
+def _seen(path: Path, widest: int) -> Image.Image:
     with opened(path.read_bytes()) as image:
         orientation = read_tags(image).orientation
         width, height = image.size if orientation < 5 else image.size[::-1]
         across = min(width, widest)
         size = (across, max(1, round(height * across / width)))
-        return _Seen(upright(image, orientation, size).convert("L"), Fraction(width, across))
+        return upright(image, orientation, size).convert("L")
 
 
 def _alike(one: Image.Image, other: Image.Image) -> list[tuple[list[float], list[float]]]:

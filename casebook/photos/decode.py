@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 import warnings
 from collections.abc import Iterator
@@ -13,6 +14,8 @@ from io import BytesIO
 from PIL import ExifTags, Image, ImageCms
 
 MAX_PIXELS = 120_000_000
+FORMATS = ("JPEG", "PNG", "TIFF", "WEBP")
+_HEIC = (b"heic", b"heix", b"hevc", b"heim", b"heis", b"mif1", b"msf1")
 # Grey of 16 bits a pixel; colour of 16 bits arrives from Pillow cut to 8.
 DEEP = frozenset({"I;16", "I;16L", "I;16B", "I;16N"})
 _GREYS = DEEP | {"1", "L", "LA", "La"}
@@ -31,10 +34,27 @@ def opened(data: bytes) -> Iterator[Image.Image]:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # what else Pillow warns of, the inspection tells
         warnings.simplefilter("error", Image.DecompressionBombWarning)
-        with Image.open(BytesIO(data), formats=("JPEG", "PNG", "TIFF", "WEBP")) as image:
+        formats = ("HEIF",) if is_heic(data) and reads_heic() else FORMATS
+        with Image.open(BytesIO(data), formats=formats) as image:
             if image.width * image.height > MAX_PIXELS:
                 raise Image.DecompressionBombError
             yield image
+
+
+def is_heic(data: bytes) -> bool:
+    """Whether a file begins as HEIC does: a box `ftyp` with one of its brands (from memory)."""
+    return data[4:8] == b"ftyp" and data[8:12] in _HEIC
+
+
+@functools.cache
+def reads_heic() -> bool:
+    """Whether HEIC is read here: by the extra `heic`, which brings pillow-heif."""
+    try:
+        import pillow_heif  # noqa: PLC0415 - an extra, loaded for the first such file
+    except ImportError:
+        return False
+    pillow_heif.register_heif_opener(thumbnails=False)
+    return True
 
 
 # --- tags ------------------------------------------------------------------------------------

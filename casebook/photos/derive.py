@@ -6,6 +6,7 @@ import json
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import Executor, as_completed
 from dataclasses import asdict, dataclass
+from importlib import metadata
 from io import BytesIO
 from pathlib import Path
 
@@ -16,14 +17,25 @@ from casebook.files import Cache, digest
 from casebook.photos.decode import opened, read_tags
 from casebook.photos.pixels import resized, upright
 
-WIDTHS = (400, 800, 1600)
+WIDTHS = (400, 800, 1600, 2400)
+IN_PAGE = 1600
+"""Wider pictures are for looking closely: one click away, and in one format that all can show."""
+
 _QUALITY = {"JPEG": 82, "WebP": 80}
 _SUFFIXES = {"JPEG": ".jpg", "WebP": ".webp"}
 _TALLEST = {"JPEG": 65_500, "WebP": 16_383}  # limits of libjpeg and of the WebP container
 
+
+def _heic_version() -> str:
+    try:
+        return metadata.version("pillow-heif")
+    except metadata.PackageNotFoundError:
+        return ""
+
+
 # Whatever can change a byte of a picture, besides the original: same recipe, same bytes.
 _CODECS = tuple(features.version(codec) for codec in ("jpg", "libjpeg_turbo", "webp", "littlecms2"))
-_RECIPE = f"1 {WIDTHS} {_QUALITY} {PIL.__version__} {_CODECS}"
+_RECIPE = f"2 {WIDTHS} {IN_PAGE} {_QUALITY} {PIL.__version__} {_CODECS} {_heic_version()}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +51,10 @@ class Derivative:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """All derivatives of one photo, from narrow to wide, of each width JPEG before WebP."""
+    """All derivatives of one photo, from narrow to wide, of each width JPEG before WebP.
+
+    The widest, beyond `IN_PAGE`, is JPEG alone.
+    """
 
     widths: tuple[Derivative, ...]
 
@@ -139,7 +154,7 @@ def _cascade(image: Image.Image) -> list[Image.Image]:
 def _encoded(pixels: Image.Image, cache: Cache) -> Iterator[Derivative]:
     """The pixels in each format that can hold them, put into the cache under their names."""
     for kind, quality in _QUALITY.items():
-        if pixels.height > _TALLEST[kind]:
+        if pixels.height > _TALLEST[kind] or (kind != "JPEG" and pixels.width > IN_PAGE):
             continue
         out = BytesIO()
         if kind == "JPEG":

@@ -15,17 +15,21 @@ from casebook.model.marks import Swatch
 from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
 from casebook.photos.areas import areas_of
-from casebook.photos.inspect import inspect
+from casebook.photos.inspect import Inspected, inspect
 from casebook.reading import did_you_mean
 from casebook.values.points import Box
 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """Images by the name a record has for them, the originals by digest, and every fault."""
+    """Images by the name a record has for them, the originals by digest, and every fault.
+
+    `inspected` gives what each image's file tells of itself, by the same name.
+    """
 
     images: Mapping[str, Image] = field(default_factory=dict)
     originals: Mapping[str, Path] = field(default_factory=dict)
+    inspected: Mapping[str, Inspected] = field(default_factory=dict)
     diagnostics: tuple[Diagnostic, ...] = ()
 
 
@@ -35,16 +39,22 @@ def find_photos(case: Case, folder: Path, cache: Cache) -> Found:
     boxes = _boxes(case)
     images: dict[str, Image] = {}
     originals: dict[str, Path] = {}
+    seen: dict[str, Inspected] = {}
     faults: list[Diagnostic] = []
     for photo in items(case.photos):
         if photo.file:
-            image, path, more = _one(folder, names, photo, cache)
+            inspected, path, more = _one(folder, names, photo, cache)
             faults.extend(more)
-            if image and path:
-                areas = areas_of(path, image.digest, _asked(photo, boxes), cache)
-                images[photo.file] = replace(image, areas=areas)
-                originals[image.digest] = path
-    return Found(images, originals, tuple(faults))
+            if inspected and path:
+                seen[photo.file] = inspected
+                originals[inspected.digest] = path
+                areas = areas_of(path, inspected.digest, _asked(photo, boxes), cache)
+                images[photo.file] = replace(_image(inspected), areas=areas)
+    return Found(images, originals, seen, tuple(faults))
+
+
+def _image(seen: Inspected) -> Image:
+    return Image(seen.digest, seen.width, seen.height)
 
 
 def _boxes(case: Case) -> Mapping[str, list[Box]]:
@@ -77,16 +87,14 @@ def _files(place: Path) -> Iterator[str]:
 
 def _one(
     folder: Path, names: Mapping[Path, frozenset[str]], photo: Photo, cache: Cache
-) -> tuple[Image | None, Path | None, tuple[Diagnostic, ...]]:
+) -> tuple[Inspected | None, Path | None, tuple[Diagnostic, ...]]:
     span = photo.span("file")
     path = _file(folder, names, photo.file)
     if path is None:
         here = [name for found in names.values() for name in sorted(found)]
         return None, None, (_missing(folder, here, photo.file, span),)
     inspected = inspect(path, span, folder.name, cache)
-    seen = inspected.photo
-    image = Image(seen.digest, seen.width, seen.height) if seen else None
-    return image, path, inspected.diagnostics
+    return inspected.photo, path, inspected.diagnostics
 
 
 def find_logo(settings: Settings, root: Path, cache: Cache) -> Found:
@@ -102,8 +110,8 @@ def find_logo(settings: Settings, root: Path, cache: Cache) -> Found:
     if inspected.photo is None:
         return Found(diagnostics=inspected.diagnostics)
     seen = inspected.photo
-    image = Image(seen.digest, seen.width, seen.height)
-    return Found({LOGO: image}, {seen.digest: path}, inspected.diagnostics)
+    originals = {seen.digest: path}
+    return Found({LOGO: _image(seen)}, originals, diagnostics=inspected.diagnostics)
 
 
 def _file(folder: Path, names: Mapping[Path, frozenset[str]], name: str) -> Path | None:

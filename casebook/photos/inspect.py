@@ -11,7 +11,16 @@ from PIL import Image, UnidentifiedImageError
 
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.files import Cache, digest
-from casebook.photos.decode import MAX_PIXELS, MODES, opened, read_tags, to_srgb
+from casebook.photos.decode import (
+    MAX_PIXELS,
+    MODES,
+    is_heic,
+    opened,
+    read_tags,
+    reads_heic,
+    to_srgb,
+)
+from casebook.photos.pixels import fingerprint
 
 MAX_BYTES = 60_000_000
 _SUFFIXES = {
@@ -19,12 +28,19 @@ _SUFFIXES = {
     "PNG": (".png",),
     "TIFF": (".tif", ".tiff"),
     "WebP": (".webp",),
+    "HEIC": (".heic", ".heif", ".hif"),
 }
 
 _RAW = frozenset({".nef", ".cr2", ".cr3", ".dng", ".arw", ".orf", ".pef", ".rw2", ".raf"})
-_KINDS = {"JPEG": "JPEG", "MPO": "JPEG", "PNG": "PNG", "TIFF": "TIFF", "WEBP": "WebP"}
+_KINDS = {
+    "JPEG": "JPEG",
+    "MPO": "JPEG",
+    "PNG": "PNG",
+    "TIFF": "TIFF",
+    "WEBP": "WebP",
+    "HEIF": "HEIC",
+}
 _BEGINNINGS = (  # first bytes of what is often taken for a photo, after an offset
-    (8, (b"heic", b"heix", b"hevc", b"heim", b"heis", b"mif1", b"msf1"), "a HEIC picture"),
     (8, (b"avif", b"avis"), "an AVIF picture"),
     (0, (b"GIF87a", b"GIF89a"), "a GIF picture"),
     (0, (b"BM",), "a BMP picture"),
@@ -33,6 +49,10 @@ _BEGINNINGS = (  # first bytes of what is often taken for a photo, after an offs
     (0, (b"<svg", b"<?xml"), "a drawing or text in XML"),
 )
 _SAVE_COPY = "save a copy as JPEG, PNG, TIFF or WebP and name that one in the record"
+_ADD_HEIC = (
+    'add what reads it: `python -m pip install "casebook[heic]"` (its library is under the GPL), '
+    "or save a copy as JPEG"
+)
 _COPY_AGAIN = "copy it again from the camera or a backup"
 
 
@@ -40,8 +60,9 @@ _COPY_AGAIN = "copy it again from the camera or a backup"
 class Inspected:
     """A photo that can be used: width and height in pixels as it is seen upright.
 
-    `digest` is that of the file's bytes, `format` one of JPEG, PNG, TIFF, WebP; `taken` is the
-    camera's own date and time in ISO 8601, `device` its maker and model, each empty when not told.
+    `digest` is that of the file's bytes, `format` one of JPEG, PNG, TIFF, WebP, HEIC; `taken` is
+    the camera's own date and time in ISO 8601, `device` its maker and model, each empty when not
+    told. `looks` is the fingerprint of what it shows, in hexadecimal.
     """
 
     digest: str
@@ -50,6 +71,7 @@ class Inspected:
     format: str
     taken: str
     device: str
+    looks: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +197,11 @@ def _looked_at(data: bytes, name: str) -> _Seen:
         told = f"has more than {MAX_PIXELS // 1_000_000} million pixels"
         raise _Refused("photo-too-large", told, "save a smaller copy and name that one") from None
     except UnidentifiedImageError:
+        if is_heic(data) and not reads_heic():
+            raise _Refused("photo-format", "is a HEIC picture", _ADD_HEIC) from None
+        if is_heic(data):
+            told = "is a HEIC picture that is damaged or cut short"
+            raise _Refused("photo-damaged", told, _COPY_AGAIN) from None
         raise _Refused("photo-format", _not_a_photo(data)) from None
     except _Refused:
         raise
@@ -200,7 +227,8 @@ def _facts(image: Image.Image, name: str) -> _Seen:
     if tags.orientation >= 5:
         width, height = height, width
     kind = _KINDS[image.format or ""]
-    photo = Inspected(name, width, height, kind, tags.taken, tags.device)
+    looks = fingerprint(image, tags.orientation)
+    photo = Inspected(name, width, height, kind, tags.taken, tags.device, looks)
     return _Seen(photo, tuple(sorted(each for each, holds in remarks.items() if holds)))
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from PIL import Image
 
 from casebook.photos.decode import DEEP, to_srgb
@@ -33,7 +35,28 @@ def upright(image: Image.Image, orientation: int, size: tuple[int, int]) -> Imag
         opaque = way.transform.apply(opaque.convert(way.mode))
     sheet = Image.new("RGB", stored, "white")
     sheet.paste(opaque.convert("RGB"), mask=small.getchannel("A") if small.mode == "RGBA" else None)
-    return sheet.transpose(_TURNS[orientation]) if orientation in _TURNS else sheet
+    return turned(sheet, orientation)
+
+
+def turned(image: Image.Image, orientation: int) -> Image.Image:
+    """The picture with the turn done that is still to be done."""
+    return image.transpose(_TURNS[orientation]) if orientation in _TURNS else image
+
+
+_GRID = 16
+
+
+def fingerprint(image: Image.Image, orientation: int) -> str:
+    """What a decoded picture looks like, in 256 bits as hexadecimal: the same after resizing.
+
+    Each bit tells whether one of 16 × 17 fields, upright, is lighter than the field to its right:
+    a difference hash ("dHash", from memory). Near pictures differ in few bits.
+    """
+    grey = turned(_plain(image).convert("L"), orientation)
+    levels = list(grey.resize((_GRID + 1, _GRID), Image.Resampling.BOX).tobytes())
+    rows = (levels[at : at + _GRID + 1] for at in range(0, len(levels), _GRID + 1))
+    bits = [one > other for row in rows for one, other in pairwise(row)]
+    return f"{sum(bit << place for place, bit in enumerate(bits)):064x}"
 
 
 def _plain(image: Image.Image) -> Image.Image:
@@ -42,7 +65,7 @@ def _plain(image: Image.Image) -> Image.Image:
         return image.convert("I").point(lambda level: level * (1 / 257)).convert("L")
     if image.has_transparency_data:
         return image.convert("RGBA")
-    if image.mode in {"L", "CMYK", "LAB"}:
+    if image.mode in {"L", "RGB", "CMYK", "LAB"}:
         return image
     return image.convert("L" if image.mode == "1" else "RGB")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from casebook.model import marks
+from casebook.model.base import items
 from casebook.model.marks import Fit, Mark, Match, Scale, Swatch, Target, in_frame
 from casebook.values.points import Outline, Path, Point
 from casebook.values.quantities import Length
@@ -18,7 +19,9 @@ def test_every_field_is_documented_and_no_key_is_a_trap():
 def test_a_mark_is_a_box_a_line_or_an_outline_on_a_photo():
     assert str(reads(Mark, "{photo: front, box: 10 20 30 40}").box) == "10 20 30 40"
     assert isinstance(reads(Mark, '{photo: front, line: "1 2, 3 4"}').line, Path)
-    assert isinstance(reads(Mark, '{photo: front, outline: "1% 2%, 3% 4%, 5% 6%"}').outline, Outline)
+    assert isinstance(
+        reads(Mark, '{photo: front, outline: "1% 2%, 3% 4%, 5% 6%"}').outline, Outline
+    )
 
 
 def test_a_scale_is_there_or_not_or_gives_a_length():
@@ -30,7 +33,7 @@ def test_a_scale_is_there_or_not_or_gives_a_length():
 
 def test_a_target_is_there_or_not_or_gives_its_patches():
     assert reads(Target, "no") == Target(in_frame=False)
-    (patch,) = reads(Target, "{patches: [{box: 40 40 60 60, colour: L 95 a 0 b 0}]}").patches
+    (patch,) = items(reads(Target, "{patches: [{box: 40 40 60 60, colour: L 95 a 0 b 0}]}").patches)
     assert str(patch.colour) == "L 95 a 0 b 0"
 
 
@@ -51,10 +54,10 @@ def test_points_and_patches_say_that_it_is_in_frame(cls, text, said):
 
 def test_a_fit_names_two_points_on_either_photo():
     fit = reads(Fit, "{over: front-before, here: [1 2, 30 40], there: [2 2, 31 40]}")
-    assert [str(one) for one in fit.here] == ["1 2", "30 40"]
+    assert [str(one) for one in items(fit.here)] == ["1 2", "30 40"]
 
 
 def test_a_colour_is_measured_or_seen_on_a_photo():
     match = reads(Match, "{original: L 52 a 3 b 10, fill: {photo: after, box: 5% 5% 2% 2%}}")
     assert match.original == reads(Swatch, "{colour: L 52 a 3 b 10}")
-    assert match.fill.photo == "after"
+    assert match.fill == reads(Swatch, "{photo: after, box: 5% 5% 2% 2%}")

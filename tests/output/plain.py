@@ -25,6 +25,8 @@ class _Plain(HTMLParser):
         names = (dict(attrs).get("class") or "").split()
         hidden = tag == "svg" or not UNREAD.isdisjoint(names)
         self._open.append((tag, hidden))
+        if self._hidden:
+            return
         if tag in HEADINGS or tag in BLOCKS:
             self._end_line()
             self._mark = f"{HEADINGS[tag]} " if tag in HEADINGS else self._list_mark(tag)
@@ -47,8 +49,12 @@ class _Plain(HTMLParser):
             pass
 
     def handle_data(self, data: str) -> None:
-        if not any(hidden for _, hidden in self._open):
+        if not self._hidden:
             self._text += data
+
+    @property
+    def _hidden(self) -> bool:
+        return any(hidden for _, hidden in self._open)
 
     def _end_line(self) -> None:
         words = " ".join(self._text.split())
@@ -70,13 +76,13 @@ def plain_lines(html: str) -> list[str]:
     return parser.lines
 
 
-def sections(html: str, left_out: frozenset[str] = frozenset()) -> list[str]:
-    """The same without the sections of some headings (at the second level)."""
-    kept, skip = [], False
+def sections(html: str, wanted: frozenset[str]) -> list[str]:
+    """What stands above the first section, and the sections of some headings."""
+    kept, keep = [], True
     for line in plain_lines(html):
         if line.startswith("## "):
-            skip = line.removeprefix("## ") in left_out
-        if not skip:
+            keep = line.removeprefix("## ") in wanted
+        if keep:
             kept.append(line)
     return kept
 

@@ -41,7 +41,7 @@ def said(text: str) -> list[str]:
         ),
         ("{removes: tape, leaves: none}", ["nothing of it is left"]),
         ("{removes: tape, leaves: unknown}", ["what is left is unknown"]),
-        ("{removes: tape, leaves: {where: at the head}}", ["some of it is left at the head"]),
+        ("{removes: tape, leaves: {where: at the head}}", ["what is left of it: at the head"]),
         (
             "{adds: a, onto: spine, hides: tooling, over: label}",
             ["it covers the label", "it hides the tooling"],

@@ -100,6 +100,8 @@ def test_an_earlier_treatment_is_told_with_its_hands_and_its_state() -> None:
     assert text_of(history_line(known, WORDING)) == "Rebacked by a binder; now failed."
     unknown = record(History, "{date: c. 1900, hands: unknown, what: rebacked}")
     assert text_of(history_line(unknown, WORDING)) == "c. 1900: rebacked by an unknown hand."
+    undated = record(History, "{date: unknown, what: rebacked}")
+    assert text_of(history_line(undated, WORDING)) == "Date unknown: rebacked."
     told = record(History, "{what: rebacked, case: c-1}")
     assert text_of(history_line(told, WORDING)) == "Rebacked; it is told in c-1."
 
@@ -142,6 +144,6 @@ def test_hazards_examination_and_what_was_left_alone() -> None:
     assert [text_of(one) for one in examination_lines(case)] == [
         "Examined because: a loan.",
         "Looked at by loupe and raking light.",
-        "Examined by AM 28 January 2025.",
+        "Examined by AM, 28 January 2025.",
     ]
     assert text_of(left_alone_lines(case, WORDING)[0]) == "The spine: it works."

@@ -20,6 +20,12 @@ def test_a_plan_is_told_in_sentences() -> None:
     ]
 
 
+def test_who_proposed_it_and_when() -> None:
+    case = record(Case, "{id: c, proposal: {by: [AM, IP], date: 2025-02-01}}")
+    (line,) = plan_lines(case)
+    assert text_of(line) == "Proposed by AM and IP, 1 February 2025."
+
+
 def test_a_plan_that_is_not_known_says_how() -> None:
     case = record(Case, "{id: c, proposal: not read}")
     (line,) = plan_lines(case)
@@ -42,7 +48,7 @@ def test_questions_keep_their_courses_and_approvals_apart() -> None:
     (question,) = question_views(case, WORDING)
     assert question.asks == "How to cover it?"
     assert question.options[0].outcome == "not chosen"
-    assert question.options[0].details == "Not chosen because too thick."
+    assert question.options[0].details == "Not chosen: too thick."
     assert [text_of(one) for one in question.decided] == ["Agreed by the owner."]
     assert option_views(case, WORDING) == ()
 

@@ -35,6 +35,9 @@ STEPS = """
 {do: consolidate, treats: leather, adhesive: methyl-cellulose 2 %}
 {do: reduce-stain, treats: sheet, agent: water}
 {do: make, adds: new-spine-piece, is: part, material: calf, cut: {height: 398 mm, width: 90 mm}}
+{do: make, adds: chart-folder, is: part, over: sheet, material: museum-board}
+{do: make-box, adds: book-box, is: part, over: text-block, material: corrugated-board}
+{do: retouch, treats: fills, agent: none, material: watercolour}
 {do: attach, adds: hinge-cloth, material: linen, bonds: [{onto: spine, adhesive: wheat-starch-paste}, {onto: first-section, held: sewn, cuts: first-section}]}
 {do: consolidate, adds: consolidant, soaks-in: leather, material: hydroxypropyl-cellulose 2 % in ethanol}
 {adds: wrapper, over: [board 1, board 2], material: polyester-film, beside: yes}

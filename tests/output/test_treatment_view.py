@@ -34,6 +34,19 @@ def test_steps_in_no_known_order_are_not_numbered_and_it_is_said() -> None:
     assert [step.number for step in episode.steps] == [0, 0]
 
 
+def test_where_the_structure_is_withheld_it_is_said_that_a_step_is_not_shown() -> None:
+    bare = record(Case, "{id: c, steps: [{because: so}, looked at it, {steps: [{time: 1 h}]}]}")
+    (episode,) = episode_views(bare, summarise(bare, str).hours, WORDING, {}, withheld=True)
+    hidden = "What was done is not shown in this copy."
+    assert [text_of(one.sentence) for one in episode.steps] == [
+        hidden,
+        "Looked at it.",
+        "On every member:",
+    ]
+    assert [text_of(one.sentence) for one in episode.steps[2].steps] == [hidden]
+    assert not any(one.words_only for one in episode.steps)
+
+
 def test_an_order_that_stands_is_not_spoken_of() -> None:
     assert order_text(None) == ""
     assert order_text(Gap(Unknowing.UNKNOWN)) == "In an order that nobody can tell:"

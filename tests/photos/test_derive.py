@@ -71,21 +71,26 @@ def near(seen: object, meant: Rgb, tolerance: int = 12) -> bool:
 @pytest.mark.parametrize(
     ("size", "expected"),
     [
-        ((2000, 1000), [(400, 200), (800, 400), (1600, 800)]),
+        ((3600, 1200), [(400, 133), (800, 267), (1600, 533), (2400, 800)]),
+        ((2000, 1000), [(400, 200), (800, 400), (1600, 800), (2000, 1000)]),
         ((1600, 801), [(400, 200), (800, 400), (1600, 801)]),
         ((900, 300), [(400, 133), (800, 267), (900, 300)]),
         ((300, 200), [(300, 200)]),
-        ((3000, 2), [(400, 1), (800, 1), (1600, 1)]),
+        ((3000, 2), [(400, 1), (800, 1), (1600, 1), (2400, 2)]),
         ((1, 1), [(1, 1)]),
     ],
 )
-def test_widths_are_four_eight_and_sixteen_hundred_and_never_more_than_the_original(
+def test_widths_are_for_phone_to_desktop_and_never_more_than_the_original(
     tmp_path: Path, cache: Cache, size: tuple[int, int], expected: list[tuple[int, int]]
 ) -> None:
     Image.new("RGB", size, RED).save(tmp_path / "a.jpg")
     widths = picture_of(tmp_path / "a.jpg", cache).widths
-    assert [(each.width, each.height) for each in widths[::2]] == expected
-    assert [each.format for each in widths] == ["JPEG", "WebP"] * len(expected)
+    plain, modern = (
+        [(each.width, each.height) for each in widths if each.format == kind]
+        for kind in ("JPEG", "WebP")
+    )
+    assert plain == expected
+    assert modern == [each for each in expected if each[0] <= 1600]
 
 
 def test_a_scroll_too_tall_for_webp_still_has_a_jpeg(tmp_path: Path, cache: Cache) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import os
 import struct
+import sys
 import zlib
 from io import BytesIO
 from pathlib import Path
@@ -160,7 +161,6 @@ def test_a_mislabelled_photo_is_used_and_told(tmp_path: Path, name: str) -> None
 @pytest.mark.parametrize(
     ("data", "words"),
     [
-        (b"\x00\x00\x00\x18ftypheic\x00\x00\x00\x00", "HEIC"),
         (b"\x00\x00\x00\x1cftypavif\x00\x00\x00\x00", "AVIF"),
         (b"%PDF-1.7\n", "PDF"),
         (b"<svg xmlns='http://www.w3.org/2000/svg'/>", "XML"),
@@ -371,3 +371,49 @@ def test_a_changed_photo_or_a_damaged_entry_is_looked_at_again(
     assert changed is not None
     assert changed.width == 30
     assert len(opens) == 3
+
+
+# --- HEIC ------------------------------------------------------------------------------------
+
+
+def heic(path: Path) -> Path:
+    from pillow_heif import register_heif_opener
+
+    register_heif_opener(thumbnails=False)
+    tags = Image.Exif()
+    tags.get_ifd(ExifTags.IFD.Exif)[ExifTags.Base.DateTimeOriginal] = "2025:01:28 10:11:12"
+    Image.new("RGB", (60, 40), "sienna").save(path, "HEIF", exif=tags)
+    return path
+
+
+def test_heic_is_looked_at_where_its_extra_is_installed(tmp_path: Path) -> None:
+    found = look(heic(tmp_path / "a.heic"))
+    assert found.diagnostics == ()
+    assert found.photo is not None
+    assert (found.photo.format, found.photo.width, found.photo.height) == ("HEIC", 60, 40)
+    assert found.photo.taken == "2025-01-28T10:11:12"
+
+
+def test_heic_called_jpg_is_told(tmp_path: Path) -> None:
+    assert "is a HEIC file" in only(
+        look(heic(tmp_path / "a.jpg")), "photo-mislabelled", Severity.WARNING
+    )
+
+
+def test_a_heic_cut_short_is_told(tmp_path: Path) -> None:
+    whole = heic(tmp_path / "a.heic").read_bytes()
+    for share in (0.1, 0.5, 0.9):
+        (tmp_path / "a.heic").write_bytes(whole[: int(len(whole) * share)])
+        assert look(tmp_path / "a.heic").photo is None
+
+
+def test_without_its_extra_a_heic_is_named_with_the_command_that_adds_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = heic(tmp_path / "a.heic")
+    monkeypatch.setitem(sys.modules, "pillow_heif", None)
+    decode.reads_heic.cache_clear()
+    found = look(path)
+    decode.reads_heic.cache_clear()
+    assert only(found, "photo-format", Severity.ERROR) == "a.heic is a HEIC picture"
+    assert 'python -m pip install "casebook[heic]"' in found.diagnostics[0].hint

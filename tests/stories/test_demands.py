@@ -7,9 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from casebook.loading import Loaded
 from tests.reference.committed import holds
-from tests.stories.demands import COMPLETE, HOME, demand, laid_out, names, shown
+from tests.stories.demands import HOME, Base, base_in, demand, names, shown
 
 DEMANDS: dict[str, tuple[str, ...]] = {
     "Five ways of not knowing, each with its own effect": (
@@ -90,14 +89,14 @@ generated from them.
 
 
 @pytest.fixture(scope="module")
-def base(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
-    """The complete case as an archive of its own."""
-    return laid_out(COMPLETE, tmp_path_factory.mktemp("complete"))
+def base(tmp_path_factory: pytest.TempPathFactory) -> Base:
+    """What the complete case says by itself."""
+    return base_in(tmp_path_factory.mktemp("complete"))
 
 
 @pytest.mark.parametrize("name", names())
 def test_a_demand_is_said_told_and_counted(
-    name: str, base: Loaded, tmp_path: Path, request: pytest.FixtureRequest
+    name: str, base: Base, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
     one = demand(name)
     found = shown(one, tmp_path, base)
