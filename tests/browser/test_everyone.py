@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -77,7 +77,7 @@ def test_wide_text_spacing_makes_no_page_scroll_sideways(
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [390, 1280])
 def test_axe_finds_nothing_with_a_photo_open(
-    site: Path, browser: Browser, width: int, scheme: str
+    site: Path, browser: Browser, width: int, scheme: Literal["light", "dark"]
 ) -> None:
     context = browser.new_context(
         viewport={"width": width, "height": 800}, color_scheme=scheme, bypass_csp=True

@@ -75,7 +75,7 @@ def test_without_scripts_the_last_state_is_drawn_and_all_are_there_in_words(
     with_scripts = open_page(site / CASE).evaluate(SEEN)
     page = open_page(site / CASE, scripts=False)
     shown = [
-        one.get_attribute("data-layer")
+        one.get_attribute("data-layer") or ""
         for one in page.locator("[data-stepper]").first.locator("[data-layer]:not([display])").all()
     ]
     assert sorted(shown) == with_scripts

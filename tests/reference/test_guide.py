@@ -155,8 +155,10 @@ def archive(tmp_path: Path) -> Path:
     (folder / "photos").mkdir(parents=True)
     (tmp_path / "lab.yml").write_text("format: 1\nname: An invented studio\n", "utf-8")
     (folder / "case.md").write_text(EXAMPLE, "utf-8")
-    for name in ("before", "bare", "tissue", "after"):
-        Image.new("RGB", (12, 8), "sienna").save(folder / "photos" / f"{name}.jpg")
+    for n, name in enumerate(("before", "bare", "tissue", "after")):
+        picture = Image.new("L", (64, 64), 240)
+        picture.paste(20, (16 * n, 8 * n, 16 * n + 16, 8 * n + 32))
+        picture.save(folder / "photos" / f"{name}.jpg")
     return tmp_path
 
 

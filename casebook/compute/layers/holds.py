@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from casebook.compute.releases import wider
 from casebook.compute.steps import none
 from casebook.compute.structure import Bond, How
 from casebook.model.base import Gap, Many, Maybe, Unknowing, items, known
@@ -69,8 +70,13 @@ def splits(material: Maybe[Material], words: Iterable[str], lexicon: Lexicon) ->
     own = known(said.splits) if said else None
     if own is not None:
         return own
-    terms = (lexicon.term("materials", word) for word in words)
-    return any(bool(known(term.splits)) for term in terms if term)
+    return any(_term_splits(word, lexicon) for word in words)
+
+
+def _term_splits(word: str, lexicon: Lexicon) -> bool:
+    """What the vocabulary says of a material, or of the nearest wider term that says it."""
+    said = (term.splits for _, term in wider(word, lexicon))
+    return next((one for one in said if isinstance(one, bool)), False)
 
 
 def is_of(material: Maybe[Material], classes: frozenset[str], lexicon: Lexicon) -> bool:
