@@ -32,8 +32,12 @@ def broken(band: Band) -> Iterator[Band]:
 
 def strip(seen: Seen, lane: Lane, band: Band) -> str:
     """The outline of a thing: a strip, in pieces where it lies in places only."""
-    pieces = tuple(broken(band)) if scattered(seen.sight) else (band,)
-    return "".join(lane.band(one) for one in pieces)
+    return "".join(lane.band(one) for one in pieces(seen, band))
+
+
+def pieces(seen: Seen, band: Band) -> tuple[Band, ...]:
+    """The strips that a thing is drawn as: one, or three where it lies in places only."""
+    return tuple(broken(band)) if scattered(seen.sight) else (band,)
 
 
 def filled(section: Section, sight: Sight, data: str) -> Svg:
@@ -61,8 +65,9 @@ class Outline:
 def outline(section: Section, seen: Seen, lane: Lane, band: Band, data: str) -> Outline:
     """A thing with the line of what holds it, in the gap under it."""
     line = None if section.crowded else line_of(section, seen)
-    at = lane.line(band.start, band.end, band.low - seen.slot.gap / 2) if line else ""
-    return Outline(seen, data, line, at)
+    low = band.low - seen.slot.gap / 2
+    at = "".join(lane.line(one.start, one.end, low) for one in pieces(seen, band))
+    return Outline(seen, data, line, at if line else "")
 
 
 def line_of(section: Section, seen: Seen) -> patterns.Line | None:

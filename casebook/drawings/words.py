@@ -148,7 +148,9 @@ def row(sights: Sequence[Sight], told: Story, facts: Facts) -> str:
     first = sights[0]
     said = material(first.thing, first.layer, facts)
     layers = {sight.name: sight.layer for sight in told.sights}
-    body = "; ".join(one for one in (said, *_bonds(sights, layers, facts), *_extra(sights)) if one)
+    body = "; ".join(
+        one for one in (said, *_bonds(sights, layers, facts), *_extra(sights, facts)) if one
+    )
     head = f"{plain(first.layer)} ({since(first.thing, first, facts)})"
     return f"{head}: {body}" if body else head
 
@@ -183,9 +185,9 @@ def _where(bond: Bond) -> str:
     return f" {said}" if said else ""
 
 
-def _extra(sights: Sequence[Sight]) -> Iterator[str]:
+def _extra(sights: Sequence[Sight], facts: Facts) -> Iterator[str]:
     things = [sight.thing for sight in sights]
-    yield from _measures(things)
+    yield from _measures(things, facts)
     if any(one.wall for one in things):
         yield "a hollow tube"
     if any(one.partly for one in things):
@@ -199,7 +201,7 @@ def _extra(sights: Sequence[Sight]) -> Iterator[str]:
         yield "made to split in its own thickness"
 
 
-def _measures(things: Sequence[Thing]) -> Iterator[str]:
+def _measures(things: Sequence[Thing], facts: Facts) -> Iterator[str]:
     """How wide and how thick a thing is, where it was measured; of zones how far each reaches."""
     zones = [
         f"{_mm(one.width_um)} on {plain(one.zone)}" for one in things if one.zone and one.width_um
@@ -208,6 +210,8 @@ def _measures(things: Sequence[Thing]) -> Iterator[str]:
     thick = next((one.thickness_um for one in things if one.thickness_um), None)
     if zones or whole:
         yield f"width {listed(zones) if zones else _mm(whole)}"
+    if things[0].name in facts.rises:
+        yield f"rise {_mm(facts.rises[things[0].name])}"
     if thick:
         yield f"thickness {_mm(thick)}"
 

@@ -18,15 +18,13 @@ from casebook.drawings.badges import (
     seen,
     written,
 )
-from casebook.drawings.stack import Seat, Sight
-from tests.drawings.structures import added
+from casebook.drawings.stack import meet
 
 RUNS = st.lists(st.tuples(st.integers(0, 9), st.integers(0, 3)), min_size=1, max_size=3)
 
 
 def _badge(number: int, *runs: tuple[int, int]) -> Badge:
-    sight = Sight(Seat(added(f"layer-{number}", number)), runs)
-    return Badge(number, sight, lambda down: (100, 50 + down), f"label {number}")
+    return Badge(number, runs, lambda down: (100, 50 + down), f"label {number}")
 
 
 def test_numbers_never_seen_together_may_share_a_row():
@@ -39,7 +37,7 @@ def test_numbers_seen_together_never_share_one_and_keep_their_order(every):
     found = rows(badges)
     for n, one in enumerate(badges):
         for m in range(n):
-            if one.sight.meets(badges[m].sight):
+            if meet(one.runs, badges[m].runs):
                 assert found[m] < found[n]
 
 

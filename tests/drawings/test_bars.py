@@ -29,7 +29,9 @@ def test_names_and_figures_are_text_and_said_again_in_words():
 
 
 def test_a_lower_bound_has_no_straight_end():
-    closed, broken = (bars("T", [Bar("a", 9, "9", "o", open_)], "x").svg for open_ in (False, True))
+    closed, broken = (
+        bars("T", [Bar("a", 9, "9", open_=open_)], "x").svg for open_ in (False, True)
+    )
     assert len(re.findall(r"l-?\d", broken)) > len(re.findall(r"l-?\d", closed))
 
 

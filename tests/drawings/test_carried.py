@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import given
+from hypothesis import given, settings
 
 from casebook.compute.structure import Bond, How, Since, Structure, Thing
 from casebook.drawings.carried import carried, root_of
@@ -21,6 +21,15 @@ def test_all_that_lies_on_a_part_is_carried_at_whatever_height():
 def test_what_only_covers_is_carried_too():
     structure = Structure({"x": original("x"), "y": added("y", 1)}, covers=(("x", "y"),))
     assert carried(structure, ("x",)) == {"x", "y"}
+
+
+def test_what_lies_inside_can_be_left_out():
+    there = over(
+        Structure(),
+        *(original("board 1"), added("in", 1), added("out", 2)),
+        *(stuck("board 1", "in", face="inner"), stuck("board 1", "out", face="outer")),
+    )
+    assert carried(there, ("board 1",), inside=False) == {"board 1", "out"}
 
 
 def test_a_box_or_wrapper_is_not():
@@ -65,6 +74,7 @@ def test_a_section_sewn_to_its_own_text_block_is_no_layer_but_a_part_stuck_on_is
     assert carried(structure, ("spine",)) == {"spine", "support", "endband"}
 
 
+@settings(max_examples=50)
 @given(structures())
 def test_the_parts_themselves_are_always_among_it(structure):
     roots = tuple(structure.things)[:2]

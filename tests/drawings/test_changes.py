@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from hypothesis import given, settings
 
-from casebook.compute.structure import Structure
+from casebook.compute.structure import Bond, How, Structure
 from casebook.drawings.changes import states
 from casebook.drawings.facts import NO_FACTS
 from casebook.drawings.stack import story
@@ -67,6 +67,12 @@ def test_zones_come_and_go_by_themselves():
     assert _changes(more, parts) == ("Skin taken off board 1.",)
 
 
+def test_what_soaks_in_is_not_put_on():
+    there = over(Structure(), original("sheet"))
+    size = over(there, added("size", 1), Bond("sheet", "size", How.SOAKED))
+    assert _changes(there, size) == ("Size soaked in.",)
+
+
 def test_a_part_on_which_nothing_was_recorded_says_so():
     bare = over(Structure(), original("sheet"))
     first, second = states(
@@ -76,7 +82,7 @@ def test_a_part_on_which_nothing_was_recorded_says_so():
     assert second.lines == ("A put on.",)
 
 
-@settings(max_examples=40)
+@settings(max_examples=15)
 @given(stories)
 def test_every_state_has_words(told):
     for one in states(story(told, ("spine", "sheet", "board 1")), NO_FACTS):

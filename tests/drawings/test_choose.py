@@ -50,6 +50,16 @@ def test_a_board_has_a_drawing_of_its_own_for_what_lies_on_its_inside():
         LEDGER[-1].structure, found("pastedown"), stuck("board 1", "pastedown", face="inner")
     )
     assert parts_drawn(moments(structure), NO_FACTS)[1:] == (("board 1",),)
+    spine, board = drawings_for(moments(structure), CASE, LEXICON)
+    assert "pastedown" not in {row.layer for row in spine.alternative}
+    assert "pastedown" in {row.layer for row in board.alternative}
+
+
+def test_boards_go_by_many_names_and_the_first_is_at_the_left():
+    parts = [original("spine"), original("back board"), original("front-board")]
+    bonds = [stuck(one.name, "cloth") for one in parts]
+    structure = over(Structure(), *parts, added("cloth", 1), *bonds)
+    assert parts_drawn(moments(structure), NO_FACTS) == (("spine", "front-board", "back board"),)
 
 
 def test_a_part_on_which_only_boxes_lie_has_none():
@@ -88,7 +98,13 @@ def test_the_way_back_is_drawn_where_its_cuts_are_seen_on_the_final_state():
     assert drawing.gone == ()
 
 
-@settings(max_examples=40)
+def test_a_prefix_from_a_name_makes_ids_that_can_be_referred_to():
+    (drawing,) = drawings_for(LEDGER, CASE, LEXICON, "bare-volume 1/board (left)")
+    parsed(drawing)
+    assert 'id="bare-volume-1-board--left--1-title"' in drawing.svg
+
+
+@settings(max_examples=15)
 @given(stories)
 def test_any_treatment_gets_drawings_that_can_be_read(told):
     for drawing in drawings_for(told, CASE, LEXICON):

@@ -102,10 +102,18 @@ def test_numbers_stand_in_the_order_of_what_they_point_at():
     assert re.findall(r">(\d)<", drawn) == ["2", "1"]
 
 
+def test_a_cut_in_several_places_has_one_number_with_a_line_to_each():
+    left = [Mark(1, "", ((0, y), (9, y)), "a") for y in (10, 50)]
+    drawn, end = Numbers(14, 16, at_left=True).draw(left)
+    assert drawn.count("<text") == 1
+    assert 'd="M14 16l-14-6M14 16l-14 34"' in drawn
+    assert end == 16 + 25
+
+
 NAME = st.sampled_from(NAMES)
 
 
-@settings(max_examples=60)
+@settings(max_examples=20)
 @given(stories, st.lists(st.builds(Cut, st.integers(1, 9), NAME, NAME), max_size=4))
 def test_any_cuts_can_be_drawn(told, cuts):
     parsed(spine.draw(story(told[-1:], SPINE), NO_FACTS, "x", cuts))

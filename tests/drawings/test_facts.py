@@ -13,6 +13,26 @@ def test_rises_and_weights_come_from_the_record():
     assert facts.weights == {"release-lining": "5 g/m²"}
 
 
+def test_a_step_is_called_by_its_sitting_and_its_place_there():
+    text = "episodes: [{episode: 2, steps: [looked, looked]}, {episode: 3, steps: [looked]}]"
+    facts = facts_of(case(text), LEXICON)
+    assert [facts.step(n) for n in (1, 2, 3)] == [
+        "sitting 2, step 1",
+        "sitting 2, step 2",
+        "sitting 3, step 1",
+    ]
+    assert NO_FACTS.step(7) == "step 7"
+    loose = facts_of(case("steps: [looked, looked]"), LEXICON)
+    assert loose.step(2) == "step 2"
+
+
+def test_in_a_sitting_with_a_run_of_steps_the_sitting_alone_is_named():
+    text = (
+        "episodes: [{episode: 1, steps: [looked, {each: [volume 1, volume 2], steps: [looked]}]}]"
+    )
+    assert set(facts_of(case(text), LEXICON).steps.values()) == {"sitting 1"}
+
+
 def test_a_sheet_is_as_wide_as_the_object_where_nobody_measured_it():
     facts = facts_of(case("{object: {size: {width: 80 cm}}, parts: {sheet: {}}}"), LEXICON)
     assert facts.widths["sheet"] == 800_000

@@ -29,7 +29,9 @@ def test_what_lies_in_places_is_drawn_broken():
     laid = _laid(4)
     assert [one.data.count("z") for one in (_outline(laid, "old-glue"),)] == [1]
     rest = next(one for one in laid.by_part["spine"] if one.sight.thing.partly)
-    assert outlines.strip(rest, LANE, Band(-1, 1, 0, 9)).count("z") == 3
+    band = Band(-1, 1, 4, 9)
+    drawn = outlines.outline(laid, rest, LANE, band, outlines.strip(rest, LANE, band))
+    assert (drawn.data.count("M"), drawn.line_data.count("M")) == (3, 3)
 
 
 def test_the_line_of_a_bond_runs_in_the_gap_under_a_layer():
@@ -57,10 +59,12 @@ def test_what_is_not_fixed_has_a_broken_outline():
 def test_the_key_names_what_the_drawing_has():
     drawn, _ = outlines.key(_laid(), 0)
     texts = re.findall(r"<text[^>]*>([^<]*)", drawn)
-    assert texts[:3] == [
+    assert texts[:5] == [
         "original to the object",
+        "original to the object, cloth",
         "found on it, not original",
         "added in this treatment",
+        "added in this treatment, cloth",
     ]
     assert {"animal glue", "wheat starch paste", "polyvinyl acetate"} <= set(texts)
     assert "added in this treatment" not in outlines.key(_laid(1), 0)[0]

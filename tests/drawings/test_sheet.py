@@ -89,7 +89,7 @@ def test_what_is_shown_without_scripts_is_what_the_list_names():
     assert [row.layer for row in drawing.gone] == ["brown-strips"]
 
 
-@settings(max_examples=60)
+@settings(max_examples=20)
 @given(stories)
 def test_any_structure_can_be_drawn_and_said(told):
     for facts in (NO_FACTS, Facts(widths={"sheet": 500_000})):

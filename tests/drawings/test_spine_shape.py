@@ -11,7 +11,17 @@ from casebook.drawings.facts import NO_FACTS
 from casebook.drawings.lanes import Board
 from casebook.drawings.spine_shape import SIDE, shaped
 from casebook.drawings.stack import story
-from tests.drawings.structures import HOLLOW, LEDGER, LEDGER_FACTS, high, moments, original, over
+from tests.drawings.structures import (
+    HOLLOW,
+    LEDGER,
+    LEDGER_FACTS,
+    added,
+    high,
+    moments,
+    original,
+    over,
+    stuck,
+)
 
 SPINE = ("spine", "board 1", "board 2")
 
@@ -44,6 +54,17 @@ def test_a_narrower_lining_is_drawn_narrower_and_one_that_goes_on_over_boards_fr
     bands = {seen.sight.name: shape.band(seen) for seen in shape.section.by_part["spine"]}
     assert 0.95 < bands["second-lining"].end < 1
     assert bands["cloth-lining/spine"].end == 1
+
+
+def test_a_layer_wider_than_the_spine_hangs_free_beyond_it():
+    wide = over(
+        Structure(),
+        *(original("spine", width_um=50_000), added("cloth", 1, width_um=80_000)),
+        stuck("spine", "cloth"),
+    )
+    shape = shaped(story(moments(wide), ("spine",)), NO_FACTS, "x")
+    (cloth,) = shape.section.by_part["spine"]
+    assert shape.band(cloth).end == 1.12
 
 
 def test_what_nobody_measured_is_said():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 
 from casebook.compute.structure import Bond, How, Structure
-from casebook.drawings.stack import columns, seats_on, story
+from casebook.drawings.stack import Seat, columns, meet, seats_on, story, without
 from tests.drawings.structures import HOLLOW, LEDGER, added, moments, original, over, stories, stuck
 
 SPINE = ("spine", "board 1", "board 2")
@@ -29,7 +29,7 @@ def test_what_goes_and_comes_back_to_the_same_seat_is_one_sight_with_two_runs():
     taped = over(bare, added("tape", 1), stuck("sheet", "tape"))
     told = story(moments(bare, taped, bare, taped), ("sheet",))
     assert [one.runs for one in told.carriers()] == [((1, 1), (3, 3))]
-    assert not told.sights[1].seen_in(2)
+    assert not any(one.seen_in(2) for one in told.carriers())
 
 
 def test_lying_apart_for_a_while_changes_nothing_on_a_part():
@@ -73,7 +73,20 @@ def test_what_lies_on_an_inner_face_is_turned_away():
     assert seats_on(there, ("board 1",))["a"].turned
 
 
-@settings(max_examples=40)
+def test_states_that_others_have_can_be_taken_out():
+    assert without(((0, 5), (8, 9)), [((2, 3),), ((9, 12),)]) == ((0, 1), (4, 5), (8, 8))
+    assert meet(((0, 2),), ((2, 4),))
+    assert not meet(((0, 1), (5, 6)), ((2, 4),))
+
+
+def test_what_nothing_holds_any_more_is_loose():
+    seat = Seat(added("a", 1), (stuck("x", "a", opened=(2,)),))
+    assert seat.loose
+    assert not Seat(added("a", 1), (stuck("x", "a"),)).loose
+    assert Seat(added("a", 1), over=("x",)).loose
+
+
+@settings(max_examples=15)
 @given(stories)
 def test_every_state_shows_what_is_there_then(told):
     found = story(told, SPINE)
@@ -82,7 +95,7 @@ def test_every_state_shows_what_is_there_then(told):
         assert there == set(seats_on(moment.structure, SPINE))
 
 
-@settings(max_examples=40)
+@settings(max_examples=15)
 @given(stories)
 def test_things_that_lie_on_one_another_in_a_ring_come_to_an_end(told):
     found = story(told, SPINE)

@@ -29,7 +29,8 @@ def test_a_lining_is_told_with_weight_adhesive_and_what_it_lies_on():
 
 def test_zones_are_told_together():
     assert _row("cloth-lining", 10).endswith(
-        "stuck with polyvinyl acetate, on second lining, board 1 and board 2"
+        "stuck with polyvinyl acetate, on second lining, board 1 and board 2; "
+        "width 75 mm on spine, 40 mm on board 1 and 40 mm on board 2"
     )
 
 
@@ -87,8 +88,17 @@ def test_a_label_is_short():
     assert label(Sight(Seat(original("spine")), ((0, 0),)), FACTS) == "spine"
 
 
+def test_measures_are_said_where_there_are_any():
+    assert _row("board 1", 0) == "board 1 (original): pasteboard; thickness 3.5 mm"
+    assert _row("spine", 0) == "spine (original): width 68 mm; rise 14 mm"
+    assert _row("second-lining", 5).endswith("on release lining; width 74 mm")
+
+
 def test_small_words():
-    assert (the("spine"), the("board 1"), plain("b-c/d")) == ("the spine", "board 1", "b c, d")
+    assert (the("spine"), the("board 1")) == ("the spine", "board 1")
+    assert (the("board 1/corner"), plain("b-c/d")) == ("the corner of board 1", "d of b c")
+    assert plain("tube/inner") == "inner wall of tube"
+    assert plain("starch-paste in board 1/corner") == "starch paste in corner of board 1"
     assert (listed(("a",)), listed(("a", "b", "c")), listed(())) == ("a", "a, b and c", "")
     assert (sentence("on it"), sentence("")) == ("On it.", "")
 
