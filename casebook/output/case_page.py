@@ -189,7 +189,9 @@ def _cite(case: Case, archive: Archive) -> str:
     date = known(written.date) if written else None
     year = date.show() if date else ""
     words = [by, title_of(case), f"treatment case {case.id}", say(archive.settings.name), year]
-    return ", ".join(word for word in words if word) + "."
+    cited = ", ".join(word for word in words if word) + "."
+    sources = items(written.from_) if written and case.record is Kind.FROM_PUBLICATION else ()
+    return f"{cited} Written up from: {'; '.join(sources)}." if sources else cited
 
 
 def _name(case: Case, initials: str) -> str:

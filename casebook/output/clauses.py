@@ -215,10 +215,25 @@ def _rest(rest: str | Gap | None) -> str:
 
 
 def _piece(piece: Piece) -> str:
-    """Pieces of one size: "3 pieces of 20 mm × 10 mm"."""
-    count = say(piece.count) or "1"
-    sides = " × ".join(say(one) for one in (piece.height, piece.width) if one is not None)
-    return f"{count} piece{'' if count == '1' else 's'}{f' of {sides}' if sides else ''}"
+    """Pieces of one size: "3 pieces of 20 mm × 10 mm"; what is not known of them is named last."""
+    count, sides = known(piece.count), (piece.height, piece.width)
+    number = "pieces" if isinstance(piece.count, Gap) else _counted(say(count) or "1")
+    if all(known(one) is not None for one in sides):
+        size = f" of {say(piece.height)} × {say(piece.width)}"
+    else:
+        told = [
+            f"{say(one)} {word}"
+            for one, word in zip(sides, ("high", "wide"), strict=True)
+            if known(one)
+        ]
+        size = f" {', '.join(told)}" if told else ""
+    gaps = {"number": piece.count, "height": piece.height, "width": piece.width}
+    lost = [f"{name} {how_known(gap)}" for name, gap in gaps.items() if isinstance(gap, Gap)]
+    return f"{number}{size}{f' ({listed_text(lost)})' if lost else ''}"
+
+
+def _counted(count: str) -> str:
+    return f"{count} piece{'' if count == '1' else 's'}"
 
 
 def often(times: object) -> str:
@@ -235,11 +250,11 @@ def bath(step: Step, wording: Wording) -> Line:
     conditioned = wording.material(given.conditioned)
     details = [
         f"pH {say(given.ph).removeprefix('pH ')}" if given.ph else "",
-        say(given.temperature),
+        measured(given.temperature, "{}", "temperature {}"),
         often(given.times),
         " ".join(
             (
-                f"{given.each} each" if given.each else "",
+                measured(given.each, "{} each", "how long each {}"),
                 f"or until {given.or_until}" if known(given.or_until) else "",
             )
         ).strip(),

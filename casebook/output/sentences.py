@@ -130,11 +130,15 @@ def _after(line: Line, joint: str) -> str:
 
 
 def _where(step: Step, wording: Wording) -> Line:
+    inside = known(step.in_thickness_of)
+    if inside is not None and items(step.onto):
+        on = (Run(", on "), *wording.places(step.onto), Run(","))
+        return (Run("a loss in "), wording.place_run(inside), *on)
     if places := items(step.onto):
         return wording.places(places)
     if step.spans:
         return listed([(wording.place_run(one),) for one in step.spans])
-    if (inside := known(step.in_thickness_of)) is not None:
+    if inside is not None:
         return (Run("a loss in "), wording.place_run(inside))
     if known(step.do) and (soaked := items(step.soaks_in)):
         return wording.places(soaked)
@@ -212,7 +216,9 @@ def _with_agent(step: Step, wording: Wording) -> Line:
         return ()
     if isinstance(step.agent, Gap) and step.agent.kind is Unknowing.NONE:
         return () if step.material or step.adhesive else (Run(" without an agent"),)
-    line = (Run(" with "), *wording.material(step.agent, "agent"))
+    named = wording.material(step.agent, "agent")
+    by_itself = text_of(named).startswith("by ")
+    line = (Run(" " if by_itself else " with "), *named)
     agent = known(step.agent)
     if agent is None:
         return line

@@ -31,6 +31,11 @@ from casebook.output.wording import (
 
 Views = Mapping[str, PictureView]
 
+_CHOICES = {
+    Choice.CHOSEN: "; chosen",
+    Choice.REJECTED: "; not taken",
+    Choice.DEFERRED: "; put off",
+}
 _OUTCOMES = {Outcome.PARTLY: "It was only partly done", Outcome.GIVEN_UP: "It was given up"}
 
 
@@ -187,13 +192,15 @@ def _recipe(step: Step) -> str:
 
 def _trial(trial: Trial, wording: Wording) -> TrialView:
     materials = text_of(listed([wording.material(one) for one in items(trial.material)]))
-    what = " with ".join(one for one in (say(trial.what), materials) if one)
+    said = say(trial.what)
+    what = f"{said} ({materials})" if said and materials and materials not in said else said
+    what = what or materials
     measured = known(trial.colour) or Swatch()
     colour = f", which came out as {measured.colour}" if known(measured.colour) else ""
     result = f" – {say(trial.result)}" if trial.result else ""
     because = f" ({trial.because})" if known(trial.because) else ""
-    chosen = "; chosen" if trial.outcome is Choice.CHOSEN else ""
+    chosen = _CHOICES.get(trial.outcome, "") if isinstance(trial.outcome, Choice) else ""
     spent = known(trial.time)
     time = f"; {duration_text(spent)} at the bench" if spent else ""
     text = f"{what}{colour}{result}{because}{chosen}{time}."
-    return TrialView(text, trial.outcome in (Choice.GIVEN_UP, Choice.REJECTED))
+    return TrialView(text, trial.outcome is Choice.GIVEN_UP)

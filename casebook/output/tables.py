@@ -27,7 +27,9 @@ def qualified(figure: Figure, text: str) -> str:
 
 
 def area_text(figure: Figure) -> str:
-    """An area in µm² for readers, such as "at least 294 cm²"."""
+    """An area in µm² for readers, such as "at least 294 cm²"; of nothing known no figure."""
+    if not figure.value and figure.at_least:
+        return "not known"
     return qualified(figure, square_cm(Fraction(figure.value, UM2_OF_MM2)))
 
 

@@ -99,7 +99,7 @@ def test_a_trial_says_what_came_of_it_and_what_it_cost() -> None:
     )
     assert [(one.text, one.given_up) for one in step.tried] == [
         ("weights – no contact; 5 min at the bench.", True),
-        ("paper with linen, which came out as L 52 a 3 b 10; chosen.", False),
+        ("paper (linen), which came out as L 52 a 3 b 10; chosen.", False),
     ]
 
 
