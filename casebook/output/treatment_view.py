@@ -89,11 +89,15 @@ def order_text(order: str | Gap | None) -> str:
 
 def claim_line(claim: Claim, wording: Wording) -> Line:
     """How a layer comes off again, in a sentence."""
-    line: list[Run] = [*wording.places(claim.takes_off), Run(" comes off")]
+    line: list[Run] = [
+        *wording.places(claim.takes_off),
+        Run(" come off" if _several(claim) else " comes off"),
+    ]
     if claim.with_ is not None:
         line.extend((Run(" with "), *wording.material(claim.with_)))
     if claim.leaves is not None:
-        line.append(Run(f"; it leaves {_left(claim.leaves)}"))
+        leaves = "they leave" if _several(claim) else "it leaves"
+        line.append(Run(f"; {leaves} {_left(claim.leaves)}"))
     if known(claim.because):
         line.append(Run(f" ({claim.because})"))
     return sentence(line)
@@ -102,6 +106,12 @@ def claim_line(claim: Claim, wording: Wording) -> Line:
 def _left(leaves: str | Gap) -> str:
     nothing = isinstance(leaves, Gap) and leaves.kind is Unknowing.NONE
     return "nothing" if nothing else say(leaves)
+
+
+def _several(claim: Claim) -> bool:
+    """Whether a claim speaks of several things: two layers, or one that is named in the plural."""
+    names = items(claim.takes_off)
+    return len(names) > 1 or any(one.endswith("s") and not one.endswith("ss") for one in names)
 
 
 def work_line(case: Case, wording: Wording) -> str:

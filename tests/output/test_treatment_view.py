@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from casebook.compute.summary import summarise
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Unknowing
@@ -69,3 +71,24 @@ def test_the_work_in_a_few_words_even_in_a_run() -> None:
     assert work_line(CASE, WORDING) == "Lining"
     run = "{id: c, steps: [{each: [board 1], steps: [{do: wash, treats: each}]}]}"
     assert work_line(record(Case, run), WORDING) == "Washing"
+
+
+@pytest.mark.parametrize(
+    ("claim", "text"),
+    [
+        (
+            "{takes-off: cloth-lining, with: water, leaves: paste}",
+            "The cloth lining comes off with water; it leaves paste.",
+        ),
+        (
+            "{takes-off: fold-guards, with: water, leaves: none}",
+            "The fold guards come off with water; they leave nothing.",
+        ),
+        (
+            "{takes-off: [tissue, cloth], with: water}",
+            "The tissue and the cloth come off with water.",
+        ),
+    ],
+)
+def test_several_layers_come_off_and_one_comes_off(claim: str, text: str) -> None:
+    assert text_of(claim_line(record(Claim, claim), WORDING)) == text
