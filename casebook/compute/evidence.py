@@ -84,7 +84,19 @@ class Evidence:
     failed: tuple[Failed, ...] = ()
 
     def harm(self, names: Iterable[str], kinds: Iterable[Opener]) -> tuple[Tried, ...]:
-        """The tests by which one of these kinds of agent harms one of these places."""
+        """The tests by which one of these kinds of agent harms one of these places.
+
+        What stains one corner of a board stains the board; what only the ink of a title does
+        (`of`) says nothing of the rest of the cover.
+        """
+        places = tuple(names)
+        found = self.harm_in(places, kinds)
+        return tuple(
+            one for one in found if not one.of or any(_within(name, one.place) for name in places)
+        )
+
+    def harm_in(self, names: Iterable[str], kinds: Iterable[Opener]) -> tuple[Tried, ...]:
+        """The tests by which it harms one of these places, or anything on a part of one."""
         wanted, places = set(kinds), tuple(names)
         return tuple(
             one

@@ -64,11 +64,14 @@ def marked(case: Case, images: Mapping[str, Image]) -> Mapping[str, tuple[Marked
 
     `images` gives the photos that are there, by id or file name; marks on others are left out.
     """
+    every = list(marks(case))
+    if not every:
+        return {}
     photos = {name: one for one in items(case.photos) for name in (one.file, one.id) if name}
     below = ground(case)
     found: dict[str, tuple[Marked, ...]] = {}
     number = 0
-    for finding, mark in marks(case):
+    for finding, mark in every:
         name = known(mark.photo) or ""
         photo = photos.get(name)
         image = image_of(photo, images) if photo else None

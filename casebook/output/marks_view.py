@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casebook.compute.marks import Marked, Measure, marked
 from casebook.model.archive import Archive, Case
+from casebook.model.base import known
+from casebook.model.condition import Finding
 from casebook.output.contexts import Line, PictureView, Run
 from casebook.output.wording import Wording, capital, say
 from casebook.values.numbers import numeral
@@ -89,7 +91,7 @@ def _view(
         shapes=tuple(_shape(one, width, height, radius) for one in marks),
         size=_pixels(size),
         radius=_pixels(radius),
-        legend=tuple(_legend(one, wording) for one in marks),
+        legend=tuple(_legends(marks, wording)),
         note=_RESTS_ON if any(one.measure for one in marks) else "",
     )
 
@@ -118,13 +120,23 @@ def _pixels(value: Fraction) -> str:
     return f"{float(value):.1f}".removesuffix(".0")
 
 
-def _legend(one: Marked, wording: Wording) -> LegendView:
-    """A mark in words; what exactly it marks comes before what the finding says as a whole."""
+def _legends(marks: tuple[Marked, ...], wording: Wording) -> Iterator[LegendView]:
+    """The marks in words; what a finding says as a whole stands at its first mark alone."""
+    told: list[Finding] = []
+    for one in marks:
+        again = bool(known(one.mark.label)) and any(one.finding is each for each in told)
+        told.append(one.finding)
+        yield _legend(one, wording, again)
+
+
+def _legend(one: Marked, wording: Wording, again: bool) -> LegendView:
+    """A mark in words: what exactly it marks, then what the finding says unless told `again`."""
     finding = one.finding
     damage = wording.terms("damages", finding.damage)
     where = wording.places(finding.part)
     head = (*where, Run(": "), *damage) if where and damage else where or damage
-    seen = "; ".join(text for text in (say(one.mark.label), say(finding.seen)) if text)
+    texts = (say(one.mark.label), "" if again else say(finding.seen))
+    seen = "; ".join(text for text in texts if text)
     return LegendView(one.number, capital(head), seen, _measured(one.measure))
 
 

@@ -136,6 +136,13 @@ def test_a_test_that_did_no_harm_counts_for_the_part_and_all_within_it():
     assert not seen.tested(["board 1"], (Opener.SOLVENT,))
 
 
+def test_what_only_the_ink_of_a_title_does_says_nothing_of_the_rest_of_the_cover():
+    text = "tests: [{part: cover/title, of: ink, agent: water, result: bleeds}]"
+    assert not found(text).harm(["cover"], WATER)
+    assert found(text).harm(["cover/title"], WATER)
+    assert found(text).harm_in(["cover"], WATER)
+
+
 def test_a_test_on_a_corner_says_nothing_of_the_board_unless_it_harms():
     seen = found("tests: [{part: board 1/corner, agent: water, result: holds}]")
     assert not seen.tested(["board 1"], WATER)

@@ -213,7 +213,7 @@ class Options:
         return tuple(dict.fromkeys(name for thing in things for name in _known_as(thing)))
 
     def _beside(self, edge: Edge, means: Means) -> tuple[Tried, ...]:
-        """The tests by which an agent harms an original that lies against either piece."""
+        """The tests by which an agent harms an original against either piece, or a part of it."""
         kinds = set(acting(means))
         if not any(kinds & one.kinds for one in self._harms):
             return ()
@@ -224,11 +224,11 @@ class Options:
             for end in (other.lower, other.upper)
             if self.graph.things[end.name].since is not Since.ADDED
         }
-        return self.evidence.harm(sorted(around), kinds)
+        return self.evidence.harm_in(sorted(around), kinds)
 
     @cached_property
     def _harms(self) -> tuple[Tried, ...]:
-        return self.evidence.harm(self.graph.things, tuple(Opener))
+        return self.evidence.harm_in(self.graph.things, tuple(Opener))
 
 
 def acting(means: Means) -> frozenset[Opener]:
