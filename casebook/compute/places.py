@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from casebook.compute.once import once
 from casebook.compute.steps import placed
 from casebook.model.archive import Case
 from casebook.model.base import items, known
@@ -84,6 +85,7 @@ def _word(place: str) -> str:
     return _NUMBER.sub("", place.rpartition("/")[2].strip().casefold())
 
 
+@once
 def ground(case: Case) -> Ground:
     """The parts and layers of a case, as declared, found and laid."""
     found = {one.id: _below_found(one) for one in items(case.as_found) if one.id}

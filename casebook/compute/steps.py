@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 
+from casebook.compute.once import once
 from casebook.compute.runs import own_names, unrolled
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, Unknowing, items, known
@@ -44,8 +45,13 @@ class Placed:
     siblings: tuple[Step, ...] = ()
 
 
-def placed(case: Case) -> Iterator[Placed]:
+@once
+def placed(case: Case) -> tuple[Placed, ...]:
     """Every step: those outside sittings first, then sitting by sitting; runs are unrolled."""
+    return tuple(_placed(case))
+
+
+def _placed(case: Case) -> Iterator[Placed]:
     names = _names(case)
     yield from _sitting(items(case.steps), "", (), names)
     for number, episode in enumerate(items(case.episodes), 1):

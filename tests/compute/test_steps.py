@@ -10,7 +10,7 @@ from tests.compute.written import case
 
 
 def step(text: str) -> Step:
-    return next(placed(case(f"steps: [{text}]"))).step
+    return placed(case(f"steps: [{text}]"))[0].step
 
 
 @pytest.mark.parametrize(

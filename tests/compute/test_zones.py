@@ -12,7 +12,7 @@ PARTS = "parts: {spine: {width: 50 mm, rise: 0 mm, height: 200 mm}, section: {co
 
 def zones(step: str) -> tuple[Zone, ...]:
     one = case(f"{PARTS}\nsteps: [{{adds: a, {step}}}]")
-    return zones_of(ground(one), next(placed(one)).step)
+    return zones_of(ground(one), placed(one)[0].step)
 
 
 def square_millimetres(found: tuple[Zone, ...]) -> list[tuple[str, int, int]]:

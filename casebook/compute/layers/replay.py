@@ -15,6 +15,7 @@ from casebook.compute.layers.names import Names
 from casebook.compute.layers.nights import check_nights
 from casebook.compute.layers.order import likely
 from casebook.compute.layers.taking import remove
+from casebook.compute.once import once
 from casebook.compute.steps import Placed, number_of, placed
 from casebook.compute.structure import Structure
 from casebook.model.archive import Case, Standing
@@ -71,6 +72,7 @@ class _Turn:
     sure: bool
 
 
+@once
 def replay(case: Case, lexicon: Lexicon) -> Replay:
     """Replay a case. It never raises for what a record says: contradictions become faults."""
     names = Names(case, lexicon)
