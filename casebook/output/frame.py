@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from urllib.parse import urlsplit
 
 from markupsafe import Markup
 
@@ -69,9 +70,19 @@ class Surround:
             footer=render("parts/footer.html", frame=context),
         )
 
+    def root(self, address: str) -> str:
+        """The way from a page to the site's top; that of the page for the lost is a full path.
+
+        A server shows that page at any address, at any depth; so where the site's address is known
+        its links start at the top. From disk nobody comes there.
+        """
+        if address == LOST and self.site_url:
+            return urlsplit(self.site_url).path or "/"
+        return root_of(address)
+
     def _context(self, address: str, title: str, about: About) -> FrameContext:
         settings = self.shown.archive.settings
-        root = root_of(address)
+        root = self.root(address)
         name = say(settings.name) or DEFAULT_NAME
         own = (say(settings.address), say(settings.contact), *items(settings.footer))
         footer = (name, *own, say(settings.licence))
@@ -109,6 +120,7 @@ class Surround:
 
 
 SEARCH = "search/index.html"
+LOST = "404.html"
 
 
 def root_of(address: str) -> str:

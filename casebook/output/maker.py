@@ -25,7 +25,7 @@ from casebook.output.contexts import (
     SearchPage,
     WaysPage,
 )
-from casebook.output.frame import NOTHING_MORE, SEARCH, About, Surround, root_of
+from casebook.output.frame import LOST, NOTHING_MORE, SEARCH, About, Surround
 from casebook.output.glossary import ADDRESS as GLOSSARY
 from casebook.output.glossary import GlossaryPage, glossary_page, told_once
 from casebook.output.linked_data import case_data, picture_addresses
@@ -72,13 +72,13 @@ class Maker:
             yield self._way(way)
         yield self._page(GLOSSARY, "The trade's words", "glossary", self._glossary)
         yield self._page(SEARCH, "Search", "search", self._search, About(scripts=("search",)))
-        yield self._page("404.html", "Not here", "lost", self._lost)
+        yield self._page(LOST, "Not here", "lost", self._lost)
 
     def _page(
         self, address: str, title: str, template: str, context: Make, about: About = NOTHING_MORE
     ) -> Page:
         def body() -> Markup:
-            return render(f"pages/{template}.html", page=context(root_of(address)))
+            return render(f"pages/{template}.html", page=context(self.surround.root(address)))
 
         return Page(address, title, body, lambda: self.surround.frame(address, title, about))
 

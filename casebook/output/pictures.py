@@ -42,13 +42,15 @@ def case_pictures(
 ) -> dict[str, PictureView]:
     """The pictures of a case by the names its photos have, in their order."""
     images = archive.images.get(case.id, {})
+    fitted_by_points = any(photo.fit for photo in items(case.photos))
     found = {}
     for photo in items(case.photos):
         image = images.get(photo.id)
         picture = pictures.get(image.digest) if image else None
         if picture:
             view = _view(photo, picture, case, root)
-            found[photo.id] = replace(view, fits=dict(_fits(photo, case, images)))
+            fits = dict(_fits(photo, case, images)) if fitted_by_points else {}
+            found[photo.id] = replace(view, fits=fits)
     return found
 
 

@@ -10,7 +10,7 @@ from casebook.output.assets import fixed_assets
 from casebook.output.contexts import Link
 from casebook.output.feed import ADDRESS as FEED
 from casebook.output.feed import feed_of
-from casebook.output.frame import Surround
+from casebook.output.frame import LOST, Surround
 from casebook.output.glossary import ADDRESS as GLOSSARY
 from casebook.output.maker import Maker
 from casebook.output.pictures import FOLDER, Pictures
@@ -54,7 +54,7 @@ def _sitemap(whole: Whole, pages: tuple[Page, ...]) -> Iterator[Asset]:
     """The list of pages for search engines, where the site's address on the web is known."""
     if whole.wishes.site_url:
         own = [link.href for link in whole.wishes.own_pages]
-        addresses = [page.address for page in pages if page.address != "404.html"]
+        addresses = [page.address for page in pages if page.address != LOST]
         context = {"addresses": [whole.wishes.site_url + one for one in (*addresses, *own)]}
         yield Asset("sitemap.xml", render("parts/sitemap.xml", **context).encode())
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from casebook.model.archive import Case
+from casebook.model.archive import Case, Shown
 from casebook.model.base import Audience
-from casebook.output.frame import root_of
+from casebook.output.assets import fixed_assets
+from casebook.output.frame import Surround, root_of
 from tests.builders import RICH, archive, record, site
 
 
@@ -23,3 +24,20 @@ def test_the_lab_s_own_copy_says_so_on_every_page_and_the_public_one_does_not() 
     sentence = "not for publication"
     assert all(sentence in page.frame().header for page in site(shown, Audience.LAB).pages)
     assert not any(sentence in page.frame().header for page in site(shown, Audience.PUBLIC).pages)
+
+
+@pytest.mark.parametrize(
+    ("url", "top"),
+    [
+        ("https://archive.example/", "/"),
+        ("https://example.org/archive/", "/archive/"),
+        ("https://example.org", "/"),
+        ("", ""),
+    ],
+)
+def test_the_page_for_the_lost_finds_the_top_from_any_depth(url: str, top: str) -> None:
+    shown = Shown(Audience.PUBLIC, archive())
+    surround = Surround(shown, url, (), fixed_assets(), ())
+    assert surround.root("404.html") == top
+    assert f'href="{top}index.html"' in surround.frame("404.html", "Not here").header
+    assert surround.root("cases/a/index.html") == "../../"

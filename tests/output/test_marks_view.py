@@ -68,6 +68,26 @@ def test_a_legend_says_where_what_and_how_large() -> None:
     assert [one.measure for one in bare.legend] == ["", ""]
 
 
+def test_what_a_finding_says_stands_at_its_first_mark_alone() -> None:
+    one = case("""
+id: one
+findings:
+  - part: board 1
+    seen: both corners crushed
+    marks: [{photo: p, label: upper, box: 1 1 9 9}, {photo: p, label: lower, box: 1 20 9 9}, {photo: p, box: 1 40 9 9}]
+photos: [{id: p, file: p.jpg}]
+""")
+    whole = archive(one)
+    images = {one.id: {"p": Image("p", 100, 100)}}
+    shown = Archive(whole.settings, whole.terms, whole.cases, images=images)
+    (found,) = marked_views(one, shown, {"p": view("p")}, WORDING)
+    assert [each.seen for each in found.legend] == [
+        "upper; both corners crushed",
+        "lower",
+        "both corners crushed",
+    ]
+
+
 def test_what_measures_rest_on_is_said_where_there_are_any() -> None:
     assert [bool(one.note) for one in views()] == [True, False]
 

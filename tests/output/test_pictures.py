@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from casebook.files import Cache
 from casebook.model.archive import Archive, Case
+from casebook.model.base import items
 from casebook.model.condition import Stage
+from casebook.model.marks import Fit
 from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
+from casebook.output.contexts import PictureView
 from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
 from casebook.output.wording import text_of
 from casebook.photos.derive import Derivative, Picture
@@ -67,3 +71,35 @@ def test_photos_that_are_no_image_here_are_told_with_where_they_are_kept() -> No
         "Not here: spine, before treatment, raking light, 1986, slide, kept at a museum.",
         "Not here: no view named, date not recorded, where it is kept is unknown.",
     ]
+
+
+def with_fit(name: str, text: str) -> dict[str, PictureView]:
+    """The views of the case in which one photo says how it lies over another."""
+    fit = record(Fit, text)
+    photos = tuple(replace(one, fit=fit) if one.id == name else one for one in items(CASE.photos))
+    return case_pictures(replace(CASE, photos=photos), ARCHIVE, DERIVED, "")
+
+
+def numbers(view: PictureView | None) -> list[float]:
+    assert view is not None
+    return [float(one) for one in view.fit.split()]
+
+
+def test_two_photos_fitted_by_points_are_the_pair_that_is_compared() -> None:
+    views = with_fit("c", "{over: a, here: [0 0, 4 0], there: [1 2, 5 2]}")
+    before, after = before_and_after(CASE, views)
+    assert before and before.id == "a"
+    assert numbers(after) == [1, 0, 0, 1, 1 / 8, 2 / 8]
+
+
+def test_it_does_not_matter_which_of_the_two_says_so() -> None:
+    views = with_fit("a", "{over: c, here: [1 2, 5 2], there: [0 0, 4 0]}")
+    before, after = before_and_after(CASE, views)
+    assert before and before.id == "a"
+    assert numbers(after) == [1, 0, 0, 1, 1 / 8, 2 / 8]
+    assert before.fit == ""
+
+
+def test_points_that_lead_nowhere_lay_nothing_over_anything() -> None:
+    views = with_fit("c", "{over: a, here: [1 1, 1 1], there: [1 2, 5 2]}")
+    assert all(view.fits == {} for view in views.values())
