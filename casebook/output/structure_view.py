@@ -134,8 +134,7 @@ class _Answers:
                 _sentence(f"{the(one.thing)} cannot be parted: {one.why}") for one in answer.stops
             ),
             stays=tuple(
-                _sentence(f"{name(one.what)} stays: it has soaked into {the(one.on)}")
-                for one in answer.stays
+                _sentence(f"{name(one.what)} stays: it has soaked in") for one in answer.stays
             ),
             drawings=self._drawn(answer, anchor) if drawn else (),
         )

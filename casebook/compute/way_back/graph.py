@@ -142,11 +142,23 @@ def _ends(graph: Graph, structure: Structure) -> Iterator[tuple[Node, Node, Bond
     for name in sorted(structure.things):
         if len(graph.pieces(name)) == 2:
             yield graph.lowest(name), graph.topmost(name), None
-    for bond in sorted(map(graph.turned, structure.bonds), key=_sort_key):
+    bonds = (*map(graph.turned, structure.bonds), *_threaded(graph, structure))
+    for bond in sorted(bonds, key=_sort_key):
         known = bond.lower in graph.things and bond.upper in graph.things
         for lower in _hosts(graph, bond.lower) if known else ():
             for pair in _pairs(graph, lower, bond):
                 yield *pair, bond
+
+
+def _threaded(graph: Graph, structure: Structure) -> Iterator[Bond]:
+    """What a thread goes through is held by it too: a guard that was sewn through."""
+    there = {(bond.lower, bond.upper) for bond in structure.bonds}
+    for bond in structure.bonds:
+        for cut in bond.cuts if bond.how is How.HELD else ():
+            for name in graph.named(cut):
+                own = name in (bond.lower, bond.upper) or (bond.lower, name) in there
+                if not own and graph.things[name].since is not Since.ORIGINAL:
+                    yield replace(bond, upper=name)
 
 
 def _hosts(graph: Graph, name: str) -> tuple[str, ...]:

@@ -26,7 +26,10 @@ _ACTS: Mapping[Opener, tuple[Opener, ...]] = {
 
 _NEEDS_NO_TEST = frozenset({Opener.MECHANICAL})
 _BLADE = re.compile(r"\b(?:blade|spatula|knife|scalpel|chisel|pared)\b", re.I)
-_SLIDES = frozenset({"slotted", "tucked", "tied", "clipped", "laid-in", "slipped"})
+_SLIDES = re.compile(
+    r"\b(?:slot|tuck|tie|clip|laid[- ]in|slip|pocket|sleeve|corners?\b)|\bloops?\b", re.I
+)
+_RIGID = re.compile(r"\b(?:board|roller|rod|batten|panel|frame|glazing|plate)s?\b", re.I)
 _STICKS_ITSELF = frozenset({"adhesive"})
 _TAPE = "pressure-sensitive-tape"
 _PAPER = frozenset({"paper", "tissue", ""})
@@ -113,6 +116,14 @@ class Options:
             self._tight[key] = sealed or bool(self.evidence.harm(_known_as(thing), _ACTS[kind]))
         return self._tight[key]
 
+    def rigid(self, name: str) -> bool:
+        """Whether a thing is a board, a roller or a frame: an agent is brought past it.
+
+        It lies on what it holds along an edge, or is lifted with it: common practice, no source.
+        """
+        thing = self.graph.things[name]
+        return thing.part and bool(_RIGID.search(name.rpartition("/")[2]))
+
     def _sticks(self, word: str) -> bool:
         found = self.lexicon.resolve("materials", word)
         own = bool(found) and found is not None and found[1] == _TAPE
@@ -141,7 +152,7 @@ class Options:
     def _loosened(self, bond: Bond) -> Option:
         """Threads are cut or drawn; what is only slotted or tied is slid out."""
         means = next(iter(releases_of(("thread",), self.lexicon)), None)
-        if bond.held and set(bond.held) <= _SLIDES:
+        if bond.held and all(_SLIDES.search(word) for word in bond.held):
             return Option(Class.HAND, price(Class.HAND), agent="slid or untied")
         agent = means.agent if means else "cut or drawn"
         return Option(Class.CUT, price(Class.CUT), means, agent)

@@ -116,7 +116,7 @@ def _zones(one: Opened) -> tuple[str, tuple[str, str]]:
 def _thread(ones: Sequence[Opened]) -> str:
     held = listed(dict.fromkeys(word for one in ones for word in one.held))
     how = f" ({held})" if held else ""
-    verb = "slide out or untie" if ones[0].how is Class.HAND else "cut and draw"
+    verb = "slip out or untie" if ones[0].how is Class.HAND else "cut and draw"
     return f"{verb} what holds {_pairs(ones)}{how}."
 
 

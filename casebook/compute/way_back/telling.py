@@ -29,7 +29,7 @@ _PLACES = {How.HELD: Place.HELD, How.JOINT: Place.JOINT, How.FOLD: Place.FOLD}
 def opened(options: Options, reach: Reach, edge: Edge, chosen: Option) -> Opened:
     """An edge and the way it is opened, as data."""
     bond, means = edge.bond, chosen.means
-    through = reach.through(edge, chosen)
+    through = tuple(one for one in reach.through(edge, chosen) if not options.rigid(one))
     wet = tuple(name for name in through if means and options.untested(name, means))
     return Opened(
         lower=edge.lower.name,

@@ -14,8 +14,12 @@ def listed(names: Iterable[str]) -> str:
 def name(thing: str) -> str:
     """A thing in words: `cloth-lining/board 1` is the cloth lining at board 1.
 
-    What stands behind a number belongs to it: `board 1/sides` is the sides of board 1.
+    What stands behind a number belongs to it: `board 1/sides` is the sides of board 1. What has
+    soaked in is called by where it is: `paste in board 1`.
     """
+    soaked, within, place = thing.partition(" in ")
+    if within:
+        return f"{soaked.replace('-', ' ')} in {the(place)}"
     whole, _, rest = thing.rpartition("/")
     if whole and rest in ("inner", "outer"):
         return f"{rest} wall of {the(whole)}"
