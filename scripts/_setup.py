@@ -31,14 +31,17 @@ def tool(name: str) -> str:
     return str(VENV / "bin" / name)
 
 
-def run(*command: str, quiet: bool = False) -> int:
+def run(*command: str, quiet: bool = False, mute: bool = False) -> int:
     """Run a program in the project's folder, as if `.venv` were active; its exit code.
 
-    A quiet one says nothing on stdout.
+    A quiet one says nothing on stdout, a mute one nothing at all.
     """
     sys.stdout.flush()
-    out = subprocess.DEVNULL if quiet else None
-    return subprocess.run(command, cwd=ROOT, env=_environment(), stdout=out, check=False).returncode
+    out = subprocess.DEVNULL if quiet or mute else None
+    told = subprocess.DEVNULL if mute else None
+    env = _environment()
+    done = subprocess.run(command, cwd=ROOT, env=env, stdout=out, stderr=told, check=False)
+    return done.returncode
 
 
 def set_up(extra: str = "") -> None:
@@ -103,3 +106,6 @@ def _install(extra: str) -> None:
     pip = [tool("python"), "-m", "pip", "install", *options, "--constraint", "constraints.txt"]
     if run(*pip, "--editable", project):
         stop("pip could not install the project: its message is above. Is there a network?")
+    # Only as a wheel: to build it would need a compiler, and all else is whole without it.
+    if run(*pip, "--only-binary", ":all:", "pillow-heif", mute=True):
+        print("HEIC pictures are not read here: there is no wheel of pillow-heif for this Python.")

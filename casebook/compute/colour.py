@@ -10,7 +10,7 @@ light; it does not take out what the camera's own filters get wrong, nor uneven 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from statistics import fmean
 
@@ -38,11 +38,16 @@ class Basis(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Tone:
-    """A colour in CIELAB for D65, what it rests on, and the photo it was read from ("" if none)."""
+    """A colour in CIELAB for D65, what it rests on, and the photo it was read from ("" if none).
+
+    `off` is how far, by CIEDE2000, the worst patch of the photo's target lies from its own colour
+    after correcting; None without a target of three patches or more.
+    """
 
     lab: Three
     basis: Basis
     photo: str = ""
+    off: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +124,8 @@ class Sight:
         seen = image.areas[box.canonical()]
         way = correction(photo, image)
         basis = Basis.CORRECTED if way else Basis.AS_SHOT
-        true = tuple(one(part) for one, part in zip(way, seen, strict=True)) if way else seen
-        return Tone(lab_of_linear((true[0], true[1], true[2])), basis, photo.id or photo.file)
+        lab = lab_of_linear(way(seen) if way else seen)
+        return Tone(lab, basis, photo.id or photo.file, way.off if way else None)
 
 
 def _matched(step: Step, match: Match, sight: Sight, tolerance: float | None) -> Matched | None:
@@ -153,8 +158,25 @@ class Channel:
         return self.gain * seen + self.rest
 
 
-def correction(photo: Photo, image: Image) -> tuple[Channel, Channel, Channel] | None:
-    """What takes a photo's channels to the true ones, by its target; None where that cannot be."""
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """What takes the colours of a photo to the true ones, and how far that leaves its patches off.
+
+    `off` is the largest difference by CIEDE2000; None with fewer than three patches, through which
+    a line always goes.
+    """
+
+    channels: tuple[Channel, Channel, Channel]
+    off: float | None = None
+
+    def __call__(self, seen: Three) -> Three:
+        """The true colour of a seen one, both in linear light."""
+        red, green, blue = (one(part) for one, part in zip(self.channels, seen, strict=True))
+        return red, green, blue
+
+
+def correction(photo: Photo, image: Image) -> Correction | None:
+    """How a photo's colours are corrected by its target; None where that cannot be."""
     target = known(photo.target)
     pairs = (
         [pair for one in items(target.patches) if (pair := _patch(one, image))] if target else []
@@ -165,7 +187,15 @@ def correction(photo: Photo, image: Image) -> tuple[Channel, Channel, Channel] |
         channel([seen[n] for seen, _ in pairs], [true[n] for _, true in pairs]) for n in range(3)
     ]
     red, green, blue = found
-    return (red, green, blue) if red and green and blue else None
+    if not (red and green and blue):
+        return None
+    way = Correction((red, green, blue))
+    return replace(way, off=_off(way, pairs)) if len(pairs) >= 3 else way
+
+
+def _off(way: Correction, pairs: Sequence[tuple[Three, Three]]) -> float:
+    """How far the worst patch lies from its own colour after correcting."""
+    return max(ciede2000(lab_of_linear(way(seen)), lab_of_linear(true)) for seen, true in pairs)
 
 
 def channel(seen: Sequence[float], true: Sequence[float]) -> Channel | None:

@@ -143,12 +143,16 @@ def _title(step: Step, wording: Wording) -> Line:
 
 
 def _notes(found: Matched, tolerance: str) -> Iterator[str]:
-    bases = {found.original.basis, *(one.tone.basis for one in found.tried)}
+    tones = (found.original, *(one.tone for one in found.tried))
+    bases = {one.basis for one in tones}
+    off = max((one.off for one in tones if one.off is not None), default=None)
     yield _DIFFERENCE
     if not tolerance:
         yield "The lab names no tolerance of its own, so that no verdict is given."
     if Basis.CORRECTED in bases:
         yield _CORRECTED
+    if off is not None:
+        yield f"After that the worst patch of a target is still ΔE {off:.1f} off its own colour."
     if Basis.AS_SHOT in bases:
         yield _AS_SHOT
     if found.mixed:

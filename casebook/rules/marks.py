@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from casebook.compute.marks import SHAPES, crosses_itself, image_of, marks, shape_of
+from casebook.compute.registration import fitted
 from casebook.model.base import Record, items, key_of, known
 from casebook.model.marks import Fit, Mark, Scale
 from casebook.model.photos import Image, Photo
@@ -138,8 +139,48 @@ def _fit(look: Look, photo: Photo, fit: Fit) -> Iterator[Raised]:
         yield from _outside(fit, name, points, image)
 
 
+@rule(
+    why="Points in another order turn a photo upside down, and nobody sees at once why.",
+    source=NO_SOURCE,
+    fields=("Case.photos", "Photo.fit", "Fit.over", "Fit.here", "Fit.there"),
+    weight=SLIP,
+    raises="photos: [{file: a.jpg}, "
+    "{file: b.jpg, fit: {over: a.jpg, here: [1% 1%, 9% 9%], there: [9% 9%, 1% 1%]}}]",
+    passes="photos: [{file: a.jpg}, "
+    "{file: b.jpg, fit: {over: a.jpg, here: [1% 1%, 9% 9%], there: [1% 2%, 9% 9%]}}]",
+)
+def fit_is_likely(look: Look) -> Iterator[Raised]:
+    """A photo that is laid over another is turned and scaled a little, not upside down."""
+    for photo in items(look.case.photos):
+        fit = known(photo.fit)
+        if fit is None:
+            continue
+        here = _image(look, photo.id or photo.file) or _ANY
+        there = _image(look, known(fit.over)) or _ANY
+        found = fitted(fit, here, there)
+        if found is None:
+            continue
+        times = found.scale * here.width / there.width
+        if not 1 / _MOST_TIMES <= times <= _MOST_TIMES or abs(found.degrees) > _MOST_DEGREES:
+            message = f"this would turn the photo by {found.degrees:.0f} degrees"
+            hint = "are both points in the same order on either photo?"
+            yield Raised(f"{message} and make it {times:.2f} times as large", fit.span(), hint)
+
+
+_ANY = Image("", 1000, 1000)
+"""What a photo that is not here is taken for: points in per cent can be looked at even so."""
+_MOST_TIMES = 2.0
+_MOST_DEGREES = 45.0
+
+
 def _count(points: int) -> str:
     return {0: "no point", 1: "one point", 2: "one point twice"}.get(points, f"{points} points")
 
 
-PRACTICE = (mark_on_picture, outline_crosses_itself, scale_can_be_read, fit_has_two_points)
+PRACTICE = (
+    mark_on_picture,
+    outline_crosses_itself,
+    scale_can_be_read,
+    fit_has_two_points,
+    fit_is_likely,
+)

@@ -38,7 +38,7 @@ def best(one: Case, lexicon: Lexicon) -> float:
     times = []
     for _ in range(RUNS):
         start = time.process_time()
-        replay(one, lexicon)
+        replay.__wrapped__(one, lexicon)  # type: ignore[attr-defined]
         times.append(time.process_time() - start)
     return min(times) * 1000
 

@@ -209,7 +209,21 @@ def private_webp() -> bytes:
     return out.getvalue() + SECRETS["trailing"]
 
 
+def private_heic() -> bytes:
+    from pillow_heif import register_heif_opener
+
+    register_heif_opener(thumbnails=False)
+    out = BytesIO()
+    icc = private_profile()
+    drawing(1000, 700).save(out, "HEIF", exif=private_exif(), icc_profile=icc, xmp=SECRETS["xmp"])
+    return out.getvalue() + SECRETS["trailing"]
+
+
 PLANTED = {
+    "a.heic": (
+        private_heic,
+        {"gps", "artist", "serial", "thumbnail", "xmp", "profile", "trailing"},
+    ),
     "a.jpg": (private_jpeg, set(SECRETS) - {"text"}),
     "a.png": (private_png, {"gps", "artist", "serial", "thumbnail", "xmp", "trailing", "text"}),
     "a.tif": (private_tiff, {"artist", "gps", "serial", "profile", "text", "trailing"}),
