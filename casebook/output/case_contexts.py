@@ -115,6 +115,8 @@ class CasePage:
     after: PictureView | None
     story: Markup
     facts: tuple[Fact, ...]
+    parts: tuple[Fact, ...]
+    """Parts with their sizes, materials and numbers."""
     binding: tuple[Fact, ...]
     links: tuple[Line, ...]
     """Other cases that belong with it, each in a sentence."""

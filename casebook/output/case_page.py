@@ -29,7 +29,7 @@ from casebook.output.contexts import Card, Link, Run
 from casebook.output.kin_view import kin_lines
 from casebook.output.like_view import like_lines
 from casebook.output.marks_view import marked_views
-from casebook.output.object_view import binding_facts, date_text, object_facts
+from casebook.output.object_view import binding_facts, date_text, object_facts, part_facts
 from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
 from casebook.output.plan_view import option_views, plan_lines, question_views
 from casebook.output.prose import plain, prose
@@ -132,6 +132,7 @@ def case_page(
         after=after,
         story=prose(case.story),
         facts=object_facts(case, wording, thing.units),
+        parts=part_facts(case, wording, thing.units),
         binding=binding_facts(case, wording),
         links=kin_lines(told.kin, wording),
         hazards=hazard_facts(case, wording),

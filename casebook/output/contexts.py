@@ -120,6 +120,8 @@ class HomePage:
 
     name: str
     about: str
+    feature: Card | None
+    """The newest case with pictures, shown large; the recent cases are others."""
     ways: tuple[WayGroup, ...]
     recent: tuple[Card, ...]
     all_cases: Link

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass, replace
+from itertools import groupby
 from typing import Any, TypeVar
 
 from casebook.model.base import items, known
@@ -27,11 +28,19 @@ class GlossaryEntry:
 
 
 @dataclass(frozen=True, slots=True)
+class GlossaryLetter:
+    """The words under one letter, which is also their anchor's end: `letter-a`."""
+
+    letter: str
+    entries: tuple[GlossaryEntry, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class GlossaryPage:
-    """`pages/glossary.html`: every word in use that is explained."""
+    """`pages/glossary.html`: every word in use that is explained, letter by letter."""
 
     title: str
-    entries: tuple[GlossaryEntry, ...]
+    letters: tuple[GlossaryLetter, ...]
 
 
 def glossary_page(terms: Terms, root: str, pages: frozenset[str]) -> GlossaryPage:
@@ -40,7 +49,9 @@ def glossary_page(terms: Terms, root: str, pages: frozenset[str]) -> GlossaryPag
     A word that stands for two things, such as a part and an operation, has an entry for each.
     """
     entries = sorted(_entries(terms, root, pages), key=lambda one: (one.label.lower(), one.gloss))
-    return GlossaryPage("The trade's words", tuple(entries))
+    grouped = groupby(entries, lambda one: one.label[:1].upper())
+    letters = (GlossaryLetter(letter, tuple(found)) for letter, found in grouped)
+    return GlossaryPage("The trade’s words", tuple(letters))
 
 
 def _entries(terms: Terms, root: str, pages: frozenset[str]) -> Iterator[GlossaryEntry]:

@@ -39,7 +39,7 @@ from casebook.output.ways import INDEXES, TITLES, Way, groups
 from casebook.output.whole import Whole
 from casebook.output.wording import say
 
-RECENT = 6
+RECENT = 7
 
 Make = Callable[[str], object]
 """Makes a template's context for a page, given the way from it to the site's top."""
@@ -70,7 +70,7 @@ class Maker:
                 yield self._index(kind, address)
         for way in self.of.ways:
             yield self._way(way)
-        yield self._page(GLOSSARY, "The trade's words", "glossary", self._glossary)
+        yield self._page(GLOSSARY, "The trade’s words", "glossary", self._glossary)
         yield self._page(SEARCH, "Search", "search", self._search, About(scripts=("search",)))
         yield self._page(LOST, "Not here", "lost", self._lost)
 
@@ -154,11 +154,14 @@ class Maker:
     def _home(self, root: str) -> HomePage:
         of = self.of
         sums = total((case, of.summaries[case.id]) for case in of.cases).own
+        recent = self._recent(root)
+        feature = next((one for one in recent if one.before and one.after), None)
         return HomePage(
             name=of.name,
             about=say(of.archive.settings.about),
+            feature=feature,
             ways=groups(of.ways, root),
-            recent=self._recent(root),
+            recent=tuple(one for one in recent if one is not feature),
             all_cases=Link("All cases", f"{root}cases/index.html", str(len(of.cases))),
             totals=total_facts(len(of.cases), sums.areas, sums.hours),
         )
@@ -214,8 +217,7 @@ class Maker:
         return self._page(way.address, title, "list", context, about)
 
     def _glossary(self, root: str) -> GlossaryPage:
-        pages = frozenset(way.address for way in self.of.ways)
-        return glossary_page(self.of.archive.terms, root, pages)
+        return glossary_page(self.of.archive.terms, root, self.of.term_pages)
 
     def _facts(self, way: Way) -> tuple[Fact, ...]:
         if way.term is None:

@@ -85,9 +85,13 @@ def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fac
         fact("Held by", _holder(thing)),
         *_landmarks(case),
         _people(case),
-        *parts(case.parts, wording, units),
     ]
     return _kept(facts)
+
+
+def part_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fact, ...]:
+    """What is known of each part: its sizes, materials and number."""
+    return _kept(list(parts(case.parts, wording, units)))
 
 
 def _each(many: Many[T], text: Callable[[T], str]) -> tuple[str, ...]:

@@ -56,7 +56,7 @@ def linings(areas: Areas, wording: Wording) -> Table | None:
         (
             _text((one.layer or "no name").replace("-", " ")),
             (wording.term("materials", one.material),) if one.material else _text("not recorded"),
-            _text(", ".join(one.parts)),
+            _text(_on(one.parts, wording)),
             _text(area_text(one.tally.bonded)),
             _text(area_text(one.tally.overhang) if one.tally.overhang.value else "–"),
         )
@@ -67,6 +67,11 @@ def linings(areas: Areas, wording: Wording) -> Table | None:
     notes = sorted({*lining.bonded.reasons, *lining.overhang.reasons})
     heads = ("Layer", "Material", "On", "Bonded", "Overhang")
     return Table("Layers laid", heads, rows, total if lining.bonded.value else (), tuple(notes))
+
+
+def _on(places: Iterable[str], wording: Wording) -> str:
+    """Places in words, each once: "spine, corner of board 1"."""
+    return ", ".join(dict.fromkeys(wording.place(one).removeprefix("the ") for one in places))
 
 
 def hours_tables(sheet: Timesheet, wording: Wording) -> tuple[Table, ...]:
@@ -133,7 +138,7 @@ def materials(used: Iterable[Use], wording: Wording) -> Table | None:
         (
             (wording.term("materials", name),) if uses[0].named else _text(name),
             _text(", ".join(dict.fromkeys(_ROLES.get(use.role, use.role.value) for use in uses))),
-            _text(", ".join(dict.fromkeys(part for use in uses for part in use.parts))),
+            _text(_on((part for use in uses for part in use.parts), wording)),
             _text(", ".join(dict.fromkeys(_label(use) for use in uses if _label(use)))),
         )
         for name, uses in groups.items()

@@ -57,6 +57,7 @@ class Whole:
         self.likeness = Likeness(self.cases, self.lexicon)
         self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
         self.ways = ways_of(self.cases, self.lexicon)
+        self.term_pages = frozenset(way.address for way in self.ways)
         self.leading_to: dict[str, list[Way]] = {case.id: [] for case in self.cases}
         for way in self.ways:
             for one in way.cases:
@@ -86,7 +87,7 @@ class Whole:
 
     def wording(self, root: str) -> Wording:
         """How words are written on a page from which `root` leads to the top."""
-        return Wording(self.lexicon, root, self.titles)
+        return Wording(self.lexicon, root, self.titles, self.term_pages)
 
 
 def _titles(cases: Iterable[Case]) -> Iterator[tuple[str, tuple[str, str]]]:

@@ -32,13 +32,21 @@ Titles = Mapping[str, tuple[str, str]]
 class Wording:
     """Writes words of a record for one page: `root` leads from it to the site's top.
 
-    `cases` gives the id and the title of every case on the site, by each id it has or had.
+    `cases` gives the id and the title of every case on the site, by each id it has or had; `pages`
+    the addresses of its terms' pages, None standing for all.
     """
 
-    def __init__(self, lexicon: Lexicon, root: str, cases: Titles = NOTHING) -> None:
+    def __init__(
+        self,
+        lexicon: Lexicon,
+        root: str,
+        cases: Titles = NOTHING,
+        pages: frozenset[str] | None = None,
+    ) -> None:
         self.lexicon = lexicon
         self.root = root
         self.cases = cases
+        self.pages = pages
 
     def term(self, kind: str, word: str) -> Run:
         """A word with the link to its page and its gloss, where it is a term."""
@@ -47,7 +55,8 @@ class Wording:
             return Run(word)
         term = self.lexicon.terms[found[0]][found[1]]
         address = way_address(*found)
-        href = self.root + address if address else ""
+        there = address and (self.pages is None or address in self.pages)
+        href = self.root + address if there else ""
         return Run(term.label or word, href, known(term.gloss) or "")
 
     def terms(self, kind: str, words: Many[str]) -> Line:

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from playwright.sync_api import Page
 
 CASE = "cases/2025-031/index.html"
+UNFITTED = "cases/2025-044/index.html"
+"""A case whose photos before and after are not laid over one another by points."""
 KINDS = ("index.html", CASE, "cases/index.html", "ways/index.html", "search/index.html",
          "materials/wheat-starch-paste/index.html", "404.html", "about.html")  # fmt: skip
 OPTIONS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
@@ -83,7 +85,7 @@ def test_all_content_of_a_case_reads_without_scripts(site: Path, open_page: Open
 def test_the_edge_between_before_and_after_moves_by_keys_and_by_a_click(
     site: Path, open_page: Open
 ) -> None:
-    page = open_page(site / CASE)
+    page = open_page(site / UNFITTED)
     edge = page.get_by_role("slider", name="Edge between before and after")
     edge.focus()
     page.keyboard.press("Home")
@@ -159,3 +161,12 @@ def test_the_nu_checker_finds_no_error(site: Path) -> None:
         check=False,
     )
     assert checked.stderr == ""
+
+
+def test_the_home_page_features_its_newest_pictured_case_and_does_not_repeat_it(site: Path) -> None:
+    home = (site / "index.html").read_text(encoding="utf-8")
+    _, feature, rest = home.partition('class="feature card"')
+    assert feature
+    address = rest.partition('href="')[2].partition('"')[0]
+    assert address.startswith("cases/")
+    assert home.count(f'href="{address}"') == 1

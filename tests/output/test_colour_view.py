@@ -27,11 +27,14 @@ photos: [{id: p, file: p.jpg, target: yes}]
 """
 
 
-def view(text: str = STEPS, tolerance: str = "3.0") -> MatchView:
+GREY = {"4 4 8 8": (0.2, 0.2, 0.2)}
+
+
+def view(text: str = STEPS, tolerance: str = "3.0", areas=None) -> MatchView:
     one = case(text)
     whole = archive(one)
     settings = replace(whole.settings, tolerance=Difference.parse(tolerance) if tolerance else None)
-    images = {one.id: {"p": Image("d", 100, 100, {"4 4 8 8": (0.2, 0.2, 0.2)})}}
+    images = {one.id: {"p": Image("d", 100, 100, areas or GREY)}}
     (found,) = match_views(one, replace(whole, settings=settings, images=images), WORDING)
     return found
 
@@ -65,6 +68,19 @@ def test_the_page_says_which_is_measured_and_which_read_from_a_photo() -> None:
     )
     assert view(corrected).tones[3].basis == "read from a photograph, corrected by its target"
     assert view(corrected).tones[3].lab.replace("\xa0", " ") == "L 60.0, a 0.0, b 0.0"
+
+
+def test_how_far_the_target_was_missed_is_said_where_that_is_known() -> None:
+    boxes = ("4 4 8 8", "20 4 8 8", "40 4 8 8")
+    patches = ", ".join(
+        f"{{box: {box}, colour: L {light} a 0 b 0}}"
+        for box, light in zip(boxes, (50, 70, 90), strict=True)
+    )
+    areas = {box: (light, light, light) for box, light in zip(boxes, (0.2, 0.5, 0.7), strict=True)}
+    corrected = STEPS.replace("target: yes", f"target: {{patches: [{patches}]}}")
+    (said,) = (one for one in view(corrected, areas=areas).notes if "worst patch" in one)
+    assert said.endswith(" off its own colour.")
+    assert not any("worst patch" in one for one in view().notes)
 
 
 def test_the_chosen_trial_is_marked_in_words() -> None:

@@ -35,8 +35,10 @@ def test_a_page_without_repeats_is_left_as_it_is() -> None:
 def test_the_page_lists_the_words_by_their_labels_each_with_its_page_if_it_has_one() -> None:
     terms = {"materials": {one: builtin()["materials"][one] for one in ("linen", "calf")}}
     page = glossary_page(terms, "../", frozenset({"materials/linen/index.html"}))
-    assert [one.label for one in page.entries] == ["calf", "linen"]
-    assert [one.href for one in page.entries] == ["", "../materials/linen/index.html"]
+    assert [one.letter for one in page.letters] == ["C", "L"]
+    entries = [one for letter in page.letters for one in letter.entries]
+    assert [one.label for one in entries] == ["calf", "linen"]
+    assert [one.href for one in entries] == ["", "../materials/linen/index.html"]
 
 
 def test_the_glossary_holds_only_words_that_this_site_uses() -> None:

@@ -31,3 +31,10 @@ def test_a_case_says_what_it_is_to_programs() -> None:
     pages = {page.address: page for page in site(archive(record(Case, RICH)), Audience.LAB).pages}
     assert "application/ld+json" in pages["cases/2025-031/index.html"].frame().head
     assert "application/ld+json" not in pages["index.html"].frame().head
+
+
+def test_a_home_page_without_pictures_features_no_case_but_names_it() -> None:
+    pages = {page.address: page for page in site(archive(record(Case, RICH)), Audience.LAB).pages}
+    home = pages["index.html"].body()
+    assert 'class="feature' not in home
+    assert home.count("cases/2025-031/index.html") == 1

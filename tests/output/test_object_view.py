@@ -13,6 +13,7 @@ from casebook.output.object_view import (
     length_text,
     made_text,
     object_facts,
+    part_facts,
     parts,
     size_text,
 )
@@ -41,7 +42,13 @@ def test_a_length_in_both_measures() -> None:
 def test_facts_are_labelled() -> None:
     labels = [one.label for one in object_facts(record(Case, RICH), WORDING, None)]
     assert labels[0] == "Kind"
-    assert {"Made", "Size", "Owner", "Received", "People", "Spine"} <= set(labels)
+    assert {"Made", "Size", "Owner", "Received", "People"} <= set(labels)
+
+
+def test_parts_stand_apart_from_the_whole() -> None:
+    labels = [one.label for one in part_facts(record(Case, RICH), WORDING, None)]
+    assert "Spine" in labels
+    assert "Size" not in labels
 
 
 def test_a_fact_without_a_text_is_none() -> None:

@@ -28,3 +28,15 @@ def test_an_empty_case_has_none() -> None:
 
 def test_a_figure_says_how_sure_it_is() -> None:
     assert qualified(Figure(5), "5 h") == "5 h"
+
+
+def test_a_table_names_places_in_words_each_once() -> None:
+    case = record(
+        Case,
+        "{id: c, episodes: [{episode: 1, hands: [AM], steps: ["
+        "{do: consolidate, treats: board 1/corner, agent: wheat-starch-paste},"
+        "{do: consolidate, treats: board 1/corner, agent: wheat-starch-paste}]}]}",
+    )
+    used = materials(summarise(case, lambda word: word).uses, WORDING)
+    assert used
+    assert [run.text for run in used.rows[0][2]] == ["corner of board 1"]

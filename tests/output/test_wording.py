@@ -118,3 +118,11 @@ def test_a_gap_is_said_as_written() -> None:
 def test_only_ways_in_have_addresses() -> None:
     assert way_address("structures", "tight-back") == "ways/structure/tight-back/index.html"
     assert way_address("tools", "brush") == ""
+
+
+def test_a_word_without_a_page_on_this_site_is_explained_without_a_link() -> None:
+    some = frozenset({"materials/linen/index.html"})
+    wording = Wording(WORDING.lexicon, "../", pages=some)
+    assert wording.term("materials", "linen").href == "../materials/linen/index.html"
+    calf = wording.term("materials", "calf")
+    assert (calf.href, bool(calf.gloss)) == ("", True)
