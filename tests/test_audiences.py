@@ -14,6 +14,7 @@ from casebook.diagnostics import Span
 from casebook.model.archive import Archive, Case
 from casebook.model.base import Audience, FieldInfo, Record, items, schema, walk
 from casebook.model.condition import Finding
+from casebook.model.marks import Fit
 from casebook.model.photos import Photo
 from casebook.model.proposal import Decision
 from casebook.model.settings import Client, Settings
@@ -263,3 +264,24 @@ def test_a_reference_to_a_hidden_photo_is_dropped() -> None:
     (one,) = shown.archive.cases
     assert items(items(one.findings)[0].photo) == ("p1",)
     assert list(shown.archive.images["2025-031"]) == ["p1"]
+
+
+def test_what_stands_on_a_hidden_photo_goes_with_it() -> None:
+    text = RICH.replace(
+        "means: held by the pastedown only}",
+        "means: held by the pastedown only,\n"
+        "     marks: [{photo: p2, box: 1 1 9 9, label: secret}, {photo: before.jpg, box: 1 1 9 9}]}",
+    )
+    secret = Photo(id="p2", file="p2.jpg", audience=Audience.LAB)
+    case = record(Case, text)
+    shown_photo = replace(
+        items(case.photos)[0], fit=record(Fit, "{over: p2, here: [1 1, 9 9], there: [1 1, 9 9]}")
+    )
+    one = replace(case, photos=(shown_photo, secret))
+    (seen,) = redact(archive(one), Audience.PUBLIC).archive.cases
+    (finding,) = items(seen.findings)
+    assert [mark.photo for mark in items(finding.marks)] == ["p1"]
+    assert items(seen.photos)[0].fit is None
+    (lab,) = redact(archive(one), Audience.LAB).archive.cases
+    assert [mark.photo for mark in items(items(lab.findings)[0].marks)] == ["p2", "p1"]
+    assert items(lab.photos)[0].fit is not None

@@ -116,4 +116,4 @@ def _below_laid(step: Step) -> tuple[str, ...]:
     within = (inside,) if inside else ()
     bonded = tuple(place for bond in items(step.bonds) for place in items(bond.onto))
     lies = items(step.onto) or bonded or items(step.soaks_in)
-    return lies or items(step.over) or tuple(step.spans) or within
+    return lies or items(step.over) or tuple(step.spans) or within or items(step.joins)

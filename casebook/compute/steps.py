@@ -16,6 +16,9 @@ from casebook.model.treatment import Episode, Step
 NameOperation = Callable[[str], str]
 """From an operation as written to its name in the vocabulary, or the same word if unknown."""
 
+UNKNOWN_HAND = "unknown"
+"""Somebody at the bench whom the record does not name, beside a hand that it names."""
+
 IN_WORDS = ""
 """The operation of a step that is told in words only."""
 
@@ -93,9 +96,14 @@ def number_of(episode: Episode, place: int) -> str:
 
 
 def hands_of(own: Many[Hand], sitting: Many[Hand]) -> tuple[str, ...]:
-    """Whose step it is; "unknown" is an answer, so that the sitting's hands do not replace it."""
-    hands = sitting if own == () else own
-    return tuple(sorted({who for one in items(hands) if (who := known(one.who))}))
+    """Whose step it is; "unknown" is an answer, so that the sitting's hands do not replace it.
+
+    Somebody unknown beside a known hand is named last: the one did not do it alone.
+    """
+    hands = items(sitting if own == () else own)
+    named = sorted({who for one in hands if (who := known(one.who))})
+    beside = any(isinstance(one.who, Gap) and not none(one.who) for one in hands)
+    return (*named, UNKNOWN_HAND) if named and beside else tuple(named)
 
 
 def none(value: object) -> bool:

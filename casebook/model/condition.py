@@ -43,7 +43,6 @@ class Origin(StrEnum):
 
     ORIGINAL = "original"
     LATER = "later"
-    UNKNOWN = "unknown"
 
 
 @record
@@ -203,7 +202,6 @@ class Holding(StrEnum):
     LIFTING = "lifting"
     FAILED = "failed"
     CHANGED = "changed"
-    UNKNOWN = "unknown"
 
 
 @record

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from casebook.compute.runs import SELF
+from casebook.compute.places import FACES
+from casebook.compute.runs import SELF, inner_steps
 from casebook.compute.steps import placed
 from casebook.diagnostics import Severity
 from casebook.model.base import FieldInfo, Record, Unknowing, items, schema
@@ -139,6 +140,40 @@ def id_twice(look: Look) -> Iterator[Raised]:
         first.setdefault(name, kind)
 
 
+@rule(
+    why="What is laid is spoken of again by its name, years later and by somebody else.",
+    source=OWN,
+    fields=("Found.id", "Step.adds"),
+    weight=MISTAKE,
+    raises="steps: [{adds: not recorded, onto: spine, material: linen}]",
+    passes="steps: [{adds: lining, onto: spine, material: linen}]",
+)
+def name_of_layer(look: Look) -> Iterator[Raised]:
+    """A layer bears a name that can be pointed at, not a word that means something else here."""
+    found = [(one.id, one, "id") for one in items(look.case.as_found)]
+    steps = (
+        *items(look.case.steps),
+        *(s for e in items(look.case.episodes) for s in items(e.steps)),
+    )
+    added = [(step.adds or "", step, "adds") for step in inner_steps(steps)]
+    for name, record, key in (*found, *added):
+        if name and (why := _no_name(name)):
+            hint = "give it a name of its own: `lining`, `old-mull`"
+            yield Raised(f"`{name[:60]}` is no name for a layer: {why}", record.span(key), hint)
+
+
+def _no_name(name: str) -> str:
+    """Why a word can be no layer's name; "" where it can."""
+    word = name.casefold()
+    if word in _WAYS:
+        return "it says that something is not known"
+    if word == SELF:
+        return "within a run it means the member itself"
+    if word in FACES:
+        return "it means a face of what stands before it"
+    return "nothing stands before or behind a slash" if not all(name.split("/")) else ""
+
+
 def _named(look: Look) -> Iterator[tuple[str, str, Record, str]]:
     """Everything of the case that has a name of its own: kind, name, record, its key."""
     case = look.case
@@ -150,4 +185,4 @@ def _named(look: Look) -> Iterator[tuple[str, str, Record, str]]:
     return (one for one in (*found, *added, *photos, *findings, *tests) if one[1])
 
 
-PRACTICE = (unknown_reference, id_twice)
+PRACTICE = (unknown_reference, id_twice, name_of_layer)

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from casebook.compute.layers import Fault, Kind
 from casebook.compute.structure import Bond, How, Since, Structure, Thing
 from casebook.diagnostics import Severity
 from casebook.model.base import items, known
-from casebook.model.condition import Stage
+from casebook.model.condition import Found, Stage
 from casebook.model.photos import Photo
 from casebook.model.treatment import Step
 from casebook.rules.declare import (
     AIC_27B,
     MISTAKE,
     NO_SOURCE,
+    OWN,
     SHOULD,
     SLIP,
     Raised,
+    Weight,
     rule,
 )
 from casebook.rules.look import Due, Look
@@ -32,7 +34,13 @@ _VERBS = (
     "Step.opens",
     "Step.joins",
 )
-_AGAINST = frozenset({Kind.GONE, Kind.LATER, Kind.NOT_THERE, Kind.NOT_OFF, Kind.ALREADY_OFF})
+LEFT_OVER = Weight(Severity.WARNING, Severity.WARNING, Severity.SUGGESTION)
+"""Probably not meant; in an old record the step may only have been left out of the notes."""
+
+_AGAINST = frozenset(
+    {Kind.GONE, Kind.LATER, Kind.NOT_THERE, Kind.ITSELF, Kind.NOWHERE}
+    | {Kind.NOT_OFF, Kind.ALREADY_OFF}
+)
 _PASTE = "material: linen, adhesive: wheat-starch-paste"
 
 
@@ -64,6 +72,48 @@ def steps_agree(look: Look) -> Iterator[Raised]:
     for fault in look.replay.faults:
         if fault.kind in _AGAINST and not _told_elsewhere(look, fault):
             yield _said(fault, Severity.WARNING)
+
+
+@rule(
+    why="Of two layers one lies on the other; a ring can neither be drawn nor taken apart.",
+    source=OWN,
+    fields=("Case.as_found", "Found.id", "Found.onto", "Found.over", "Found.bonds", "Bond.onto"),
+    weight=MISTAKE,
+    raises="as-found: [{id: mull, onto: paper}, {id: paper, onto: mull}]",
+    passes="as-found: [{id: mull, onto: paper}, {id: paper, onto: spine}]",
+)
+def found_in_a_ring(look: Look) -> Iterator[Raised]:
+    """No layer that was found lies on itself, be it by way of others."""
+    under = {one.id: tuple(_beneath(look, one)) for one in items(look.case.as_found) if one.id}
+    told: set[str] = set()
+    for found in items(look.case.as_found):
+        ring = _ring(found.id, under) if found.id and found.id not in told else ()
+        told.update(ring)
+        if ring:
+            through = f", by way of {_listed(ring[1:])}" if ring[1:] else ""
+            message = f"`{found.id}` lies on itself{through}"
+            key = "onto" if items(found.onto) else "over" if items(found.over) else "bonds"
+            yield Raised(message, found.span(key), "say of one of them what lies beneath it")
+
+
+def _beneath(look: Look, found: Found) -> Iterator[str]:
+    bonded = (place for bond in items(found.bonds) for place in items(bond.onto))
+    yield from map(look.ground.layer, (*items(found.onto), *items(found.over), *bonded))
+
+
+def _ring(start: str, under: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """The layers by way of which one lies on itself, itself first; none where it does not."""
+    waiting: list[tuple[str, ...]] = [(start,)]
+    seen = {start}
+    while waiting:
+        path = waiting.pop(0)
+        for below in under.get(path[-1], ()):
+            if below == start:
+                return path
+            if below not in seen:
+                seen.add(below)
+                waiting.append((*path, below))
+    return ()
 
 
 def _told_elsewhere(look: Look, fault: Fault) -> bool:
@@ -153,7 +203,7 @@ def one_layer_in_one_place(look: Look) -> Iterator[Raised]:
     why="What was forgotten under the press copy lies in the book for good.",
     source=NO_SOURCE,
     fields=("Step.adds", "Step.temporary", "Step.removes"),
-    weight=SLIP,
+    weight=LEFT_OVER,
     raises=f"steps: [{{adds: facing, onto: spine, {_PASTE}, temporary: yes}}]",
     passes=f"steps: [{{adds: facing, onto: spine, {_PASTE}, temporary: yes}}, {{removes: facing}}]",
     due=Due.FINISHED,
@@ -332,6 +382,7 @@ def _rank(look: Look, thing: Thing) -> int | None:
 
 PRACTICE = (
     steps_agree,
+    found_in_a_ring,
     freed_before_it_goes,
     nights_fit_the_dates,
     no_longer_than_beneath,

@@ -154,11 +154,19 @@ def one_verb(look: Look) -> Iterator[Raised]:
         verbs = [f"`{key_of(verb)}`" for verb in VERBS if getattr(step, verb) not in (None, ())]
         if len(verbs) > 1:
             message = f"this step says {' and '.join(verbs)}: a step does one of them"
-            yield Raised(message, step.span(), "make it two steps, in the order you did them")
+            yield Raised(message, step.span(), _instead_of(step))
         elif not verbs and step.material is not None and not _any_verb(step):
             message = "this step names a material, and not what was done with it"
             hint = f"add one of {listed}"
             yield Raised(message, step.span("material"), hint, Severity.WARNING)
+
+
+def _instead_of(step: Step) -> str:
+    """What to write for a step with two verbs; what is added holds to things by `onto`."""
+    if step.adds and items(step.joins):
+        there = ", ".join(items(step.joins))
+        return f"write `adds: {step.adds}, onto: [{there}]`: what is added is laid or held onto"
+    return "make it two steps, in the order you did them"
 
 
 def _any_verb(step: Record) -> bool:

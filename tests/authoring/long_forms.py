@@ -13,13 +13,18 @@ from casebook.model.base import Gap, Record, Words, schema
 
 VALUES = {
     "Acidity": ["8.0"],
+    "Box": ["420 300 160 90", "5% 5% 2% 2%"],
     "Colour": ["lab(52.1 3.4 -10)"],
     "Count": ["3", "about 4"],
     "Date": ["1873", "c. 1780"],
+    "Difference": ["3.0"],
     "Duration": ["2 h", "3 h 40 min", "overnight"],
     "Grammage": ["5 g/m²", "9 gsm"],
     "Length": ["40 mm", "16 1/4 in"],
+    "Outline": ["120 80, 460 92, 300 240"],
+    "Path": ["120 80, 460 92"],
     "Percent": ["4 %"],
+    "Point": ["1204 860", "40% 28.5%"],
     "Ratio": ["1:3"],
     "Temperature": ["20 °C"],
 }

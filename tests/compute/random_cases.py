@@ -13,8 +13,10 @@ from hypothesis.strategies import SearchStrategy
 
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Record, Unknowing, schema
+from casebook.values.colours import Colour
 from casebook.values.dates import Date
 from casebook.values.durations import Duration
+from casebook.values.points import Box, Outline, Path, Point
 from casebook.values.quantities import Count, Grammage, Length, Percent, Ratio
 
 WORDS = ["spine", "board 1", "sheet/verso", "a", "b", "a/spine", "/", "", "line", "part", "pva"]
@@ -28,6 +30,11 @@ WRITTEN: Mapping[Any, list[str]] = {
     Percent: ["4 %"],
     Ratio: ["1:2"],
     Date: ["2025-03-14"],
+    Colour: ["L 52 a 3 b 10", "#aa8866"],
+    Point: ["1 2", "40% 60%", "900 900"],
+    Box: ["1 1 9 9", "1% 1% 9% 9%"],
+    Path: ["1 1, 9 9", "1 1, 1 1"],
+    Outline: ["1 1, 9 1, 9 9", "1 1, 9 9, 9 1, 1 9", "1 1, 1 1, 1 1"],
 }
 RECORDS_IN_A_LIST = 3
 DEPTH = 6

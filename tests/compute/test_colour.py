@@ -216,6 +216,24 @@ def test_a_cast_and_a_wrong_exposure_are_taken_out_by_the_target() -> None:
     assert found.tried[0].difference == pytest.approx(ciede2000((52, 3, 10), (54, 3, 12)))
 
 
+def test_how_well_the_target_was_met_is_told() -> None:
+    """A photo whose light is not straight: the middle patch is left off its own colour."""
+    grey = {"0 0 4 4": 0.75, "4 0 4 4": 0.2, "8 0 4 4": 0.05}
+    patches = [
+        f"{{box: {box}, colour: L {light} a 0 b 0}}"
+        for box, light in zip(grey, (90, 60, 30), strict=True)
+    ]
+    photo = f"target: {{patches: [{', '.join(patches)}]}}"
+    seen = {box: three(level, level, level) for box, level in grey.items()}
+    step = "{match: {original: {photo: p, box: 0 0 4 4}, fill: L 90 a 0 b 0}}"
+    (found,) = of(step, photo, areas=seen)
+    (two,) = of(step, PHOTO, areas=seen)
+    assert found.original.off is not None
+    assert found.original.off > 1
+    assert two.original.off is None
+    assert two.original.lab == pytest.approx((90, 0, 0), abs=1e-6)
+
+
 def test_an_area_that_was_not_read_is_not_compared() -> None:
     assert of(SEEN) == ()
     assert of(SEEN, areas={"8 0 4 4": (0.2, 0.2, 0.2)}) == ()

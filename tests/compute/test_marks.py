@@ -6,13 +6,16 @@ import math
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from casebook.compute.colour import matches
 from casebook.compute.marks import Measure, area, crosses_itself, length, marked, resolution
+from casebook.model.base import items
 from casebook.model.marks import Scale
 from casebook.model.photos import Image
 from casebook.values.points import Outline
+from tests.compute.random_cases import cases
 from tests.compute.written import case
 from tests.model.reads import reads
 
@@ -172,3 +175,12 @@ def test_a_regular_outline_nears_the_circle(turn: float, count: int) -> None:
 )
 def test_an_outline_that_meets_itself_is_told(text: str, crosses: bool) -> None:
     assert crosses_itself(Outline.parse(text).corners(99, 99)) is crosses
+
+
+@given(cases())
+@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
+def test_no_case_however_half_written_makes_measuring_or_comparing_raise(one) -> None:
+    names = [name for photo in items(one.photos) for name in (photo.id, photo.file) if name]
+    images = {name: Image("d", 100, 80, {"1 1 9 9": (0.2, 0.3, 0.4)}) for name in names}
+    assert all(found for found in marked(one, images).values())
+    assert all(found.tried for found in matches(one, images, 3.0))

@@ -79,3 +79,20 @@ def test_in_a_run_each_step_is_told_for_each_member_by_the_run_s_hands() -> None
         (("a",), ("AM",), True),
         (("b",), ("AM",), True),
     ]
+
+
+@pytest.mark.parametrize(
+    ("written", "hands"),
+    [
+        ("[RT, unknown]", ("RT", "unknown")),
+        ("[RT, AM]", ("AM", "RT")),
+        ("unknown", ()),
+        ("[unknown]", ()),
+        ("[RT, none]", ("RT",)),
+    ],
+)
+def test_a_hand_that_nobody_knows_works_beside_the_one_that_is_named(
+    written: str, hands: tuple[str, ...]
+) -> None:
+    (one,) = placed(case(f"steps: [{{do: wash, treats: a, hands: {written}}}]"))
+    assert one.hands == hands

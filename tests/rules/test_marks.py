@@ -13,6 +13,7 @@ from casebook.rules.declare import Rule
 from casebook.rules.look import Look
 from casebook.rules.marks import (
     fit_has_two_points,
+    fit_is_likely,
     mark_on_picture,
     outline_crosses_itself,
     scale_can_be_read,
@@ -95,3 +96,20 @@ def test_a_scale_can_be_read(scale: str, said: list[str]) -> None:
 def test_a_fit_has_two_points_on_either_photo(fit: str, said: list[str]) -> None:
     photos = f"photos: [{{file: a.jpg}}, {{file: b.jpg, fit: {fit}}}]"
     assert in_pictures(fit_has_two_points, photos) == said
+
+
+@pytest.mark.parametrize(
+    ("here", "there", "said"),
+    [
+        ("[100 100, 900 700]", "[110 90, 905 712]", []),
+        ("[100 100, 900 700]", "[900 700, 100 100]", ["turn the photo by 180 degrees"]),
+        ("[100 100, 900 700]", "[100 100, 300 250]", ["make it 0.25 times as large"]),
+        ("[100 100, 900 100]", "[500 100, 500 799]", ["turn the photo by 90 degrees"]),
+    ],
+)
+def test_a_fit_turns_and_scales_a_little(here: str, there: str, said: list[str]) -> None:
+    photos = f"photos: [{{file: a.jpg}}, {{file: b.jpg, fit: {{over: a.jpg, here: {here}, there: {there}}}}}]"
+    found = in_pictures(fit_is_likely, photos)
+    assert len(found) == len(said)
+    for message, part in zip(found, said, strict=True):
+        assert part in message

@@ -53,3 +53,23 @@ def test_parts_layers_photos_findings_and_tests_share_one_set_of_names():
     assert told == "the id `red-bleeds` is given twice: to a finding and to a test"
     (told,) = messages(rule, "steps: [{adds: spine, onto: sheet, material: linen}]")
     assert "to a part and to a layer added" in told
+
+
+@pytest.mark.parametrize(
+    ("name", "why"),
+    [
+        ("not recorded", "not known"),
+        ("each", "the member itself"),
+        ("inner", "a face"),
+        ("lining/", "a slash"),
+    ],
+)
+def test_a_word_that_means_something_else_is_no_name_for_a_layer(name: str, why: str) -> None:
+    (told,) = messages(
+        NAMED["name-of-layer"], f"steps: [{{adds: {name}, onto: sheet, material: linen}}]"
+    )
+    assert f"`{name}`" in told and why in told
+
+
+def test_a_layer_named_for_its_member_of_a_set_has_a_name() -> None:
+    assert messages(NAMED["name-of-layer"], "as-found: [{id: volume 1/calf, onto: spine}]") == []

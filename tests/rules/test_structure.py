@@ -158,3 +158,25 @@ def test_a_repair_on_what_the_treatment_added_is_not_asked() -> None:
 def test_the_replay_of_a_case_is_made_once() -> None:
     seen = look()
     assert seen.replay is seen.replay
+
+
+@pytest.mark.parametrize(
+    ("found", "message"),
+    [
+        ("{id: a, onto: a}", "`a` lies on itself"),
+        ("{id: a, onto: b}, {id: b, over: a}", "`a` lies on itself, by way of `b`"),
+        (
+            "{id: a, onto: b}, {id: b, bonds: [{onto: c}]}, {id: c, onto: a/verso}",
+            "`a` lies on itself, by way of `b` and `c`",
+        ),
+    ],
+)
+def test_a_ring_of_found_layers_is_told_once(found: str, message: str) -> None:
+    assert messages(NAMED["found-in-a-ring"], f"as-found: [{found}]") == [message]
+
+
+def test_in_an_old_record_a_facing_that_no_step_removed_is_only_suggested() -> None:
+    rule = NAMED["temporary-comes-off"]
+    text = f"steps: [{{adds: facing, onto: spine, {PASTE}, temporary: yes}}]"
+    assert rule.severity(look(text)) is Severity.WARNING
+    assert rule.severity(look(f"record: from-publication\n{text}")) is Severity.SUGGESTION

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from casebook.rules import NAMED
-from tests.rules.written import messages
+from tests.rules.written import messages, raised
 
 
 def material(said: str) -> list[str]:
@@ -81,3 +81,10 @@ def test_a_material_in_words_of_ones_own_says_its_product():
     own = "steps: [{adds: patch, onto: spine, material: {is: pilot cloth, product: Harbour 4}}]"
     assert messages(rule, own) == []
     assert messages(rule, own.replace(", product: Harbour 4", ""))
+
+
+def test_what_is_added_and_joins_is_told_to_be_laid_onto() -> None:
+    (one,) = raised(
+        NAMED["one-verb"], "steps: [{adds: hinge, joins: [sheet, mount], material: linen}]"
+    )
+    assert one.hint.startswith("write `adds: hinge, onto: [sheet, mount]`")

@@ -10,7 +10,7 @@ from casebook.compute.layers.faults import Faults
 from casebook.compute.layers.laid import Like, holdings, of_step
 from casebook.compute.layers.laying import lay
 from casebook.compute.layers.meeting import faced, targets
-from casebook.compute.layers.names import Names, Spot
+from casebook.compute.layers.names import FOLDS, Names, Spot
 from casebook.compute.layers.soaking import soak
 from casebook.compute.layers.taking import (
     Group,
@@ -23,6 +23,7 @@ from casebook.compute.layers.taking import (
     open_up,
     remove,
     take_off,
+    unfold,
 )
 from casebook.compute.steps import none
 from casebook.compute.structure import Bond, How, Since
@@ -31,6 +32,9 @@ from casebook.model.details import Outcome
 from casebook.model.treatment import Step
 
 _LOOSE = frozenset({"detached", "loose"})
+
+_BENEATH = frozenset({"onto", "to"})
+"""Fields that name what something is laid on or held to."""
 
 
 class Acts:
@@ -46,12 +50,15 @@ class Acts:
         self._attic: dict[str, Group] = {}
         self._off: dict[str, tuple[Bond, ...]] = {}
         self._came_loose = frozenset(_loose(self.names))
+        self._step = Step()
 
     def do(self, step: Step) -> None:
         """Let one step happen: what it takes goes first, then comes what it lays."""
         self.bench.told = Told()
+        self._step = step
         if step.outcome is Outcome.GIVEN_UP:
             return
+        self._cuts(step)
         self._removes(step)
         self._takes_off(step)
         self._opens(step)
@@ -73,12 +80,32 @@ class Acts:
     def _absent(self, place: str, spot: Spot, field: str) -> None:
         removed = self._removed.get(place) or self._removed.get(spot.of, 0)
         laid = self._laid_at.get(spot.of, 0)
-        if removed:
+        if field in _BENEATH and spot.of in self._moved():
+            self.faults.itself(place, field)
+        elif spot.of in self.names.ground.parts:
+            return  # a layer bears the name of a part: that is told as a name given twice
+        elif removed:
             self.faults.gone(place, removed, field)
         elif laid > self.faults.number:
             self.faults.later(place, laid, field)
         else:
             self.faults.not_there(place, field)
+
+    def _moved(self) -> frozenset[str]:
+        """What the step in hand lays or puts somewhere: it cannot lie on itself."""
+        step = self._step
+        places = (*items(step.puts_back), *items(step.joins))
+        spots = (spot for place in places if (spot := self.names.spot(place)))
+        return frozenset({step.adds or "", *(spot.of for spot in spots)} - {""})
+
+    def _cuts(self, step: Step) -> None:
+        """Loosen the threads and slips that were cut so that something could be taken away."""
+        takes = (step.removes, step.takes_off, step.opens)
+        for place in items(step.cuts) if any(map(items, takes)) else ():
+            spot = self.names.spot(place)
+            for name in self.bench.named(spot) if spot else ():
+                if any(bond.how is How.HELD for _, bond in self.bench.beneath(name)):
+                    open_up(self.bench, (name,), self.faults.number)
 
     def _removes(self, step: Step) -> None:
         whole: dict[str, str] = {}
@@ -131,14 +158,18 @@ class Acts:
 
     def _opens(self, step: Step) -> None:
         for place in items(step.opens):
-            open_up(self.bench, self._there(place, "opens"), self.faults.number)
+            found, spot = self._there(place, "opens"), self.names.spot(place)
+            if spot and spot.where.casefold() in FOLDS:
+                unfold(self.bench, found, self.faults.number)
+            else:
+                open_up(self.bench, found, self.faults.number)
 
     def _puts_back(self, step: Step) -> None:
         for place in items(step.puts_back):
             spot = self.names.spot(place)
             found = self._to_put_back(place, spot) if spot else ()
             if found:
-                self._hold_again(step, found)
+                self._hold_again(step, place, found)
                 self.bench.told.laid.update(dict.fromkeys(found))
 
     def _to_put_back(self, place: str, spot: Spot) -> tuple[str, ...]:
@@ -156,19 +187,49 @@ class Acts:
             self.faults.not_off(place, 0)
         return found
 
-    def _hold_again(self, step: Step, found: tuple[str, ...]) -> None:
-        """Hold what is put back: where the step says, else where it was."""
+    def _hold_again(self, step: Step, back: str, found: tuple[str, ...]) -> None:
+        """Hold what is put back: where the step says, else where it was.
+
+        What is sewn back, with no word to what, holds to what the thread goes through.
+        """
         like = Like(Since.ADDED, self.faults.number, reused=True)
-        places = (*items(step.onto), *items(step.to))
+        places = (*items(step.onto), *items(step.to)) or tuple(self._sewn_to(step, found))
         for one in holdings(step, places, self.names, like):
             for place in one.places:
                 self._hold_to(found, place, one.bonds, "onto")
+                self._hold_zones(found, place, one.bonds)
+        said = step.adhesive is not None or bool(items(step.held))
         if not places:
-            said = step.adhesive is not None or bool(items(step.held))
             own = next(holdings(step, ("",), self.names, like)).bonds if said else ()
             self._where_it_was(found, own, said, like)
+        if said and not none(step.adhesive) and not any(self._lies(name) for name in found):
+            self.faults.nowhere(back)
         for name in found:
             self._off.pop(name, None)
+
+    def _sewn_to(self, step: Step, found: tuple[str, ...]) -> Iterator[str]:
+        for place in items(step.cuts) if items(step.held) else ():
+            spot = self.names.spot(place)
+            if spot and not set(self.bench.named(spot)) & set(found):
+                yield place
+
+    def _lies(self, name: str) -> bool:
+        """Whether something holds a thing, or it carries something that holds elsewhere too."""
+        firm = any(bond.how is not How.GROWN for bond in self.bench.at(name))
+        return firm or any(name in pair for pair in self.bench.covers)
+
+    def _hold_zones(self, found: tuple[str, ...], place: str, bonds: tuple[Bond, ...]) -> None:
+        """Hold each zone of a layer to the zone, over the same part, of that on which it comes."""
+        spot = self.names.spot(place)
+        if spot is None or spot.zone or spot.wall or len(found) < 2:
+            return
+        things = self.bench.things
+        for upper in found:
+            for lower in self.bench.named(spot):
+                same = things[upper].zone and things[upper].zone == things[lower].zone
+                held = any(bond.lower == lower for _, bond in self.bench.beneath(upper))
+                if same and lower not in found and not held:
+                    attach(self.bench, upper, lower, [faced(bond, spot.face) for bond in bonds])
 
     def _where_it_was(
         self, found: tuple[str, ...], own: tuple[Bond, ...], said: bool, like: Like

@@ -191,12 +191,13 @@ class Bench:
         return riding
 
     def _above(self, start: Collection[str]) -> set[str]:
+        """What lies on some things, at whatever height, with all pieces of each such layer."""
         waiting, found = list(start), set[str]()
         while waiting:
             one = waiting.pop()
             for bond in self.at(one):
-                other = bond.upper
-                lies = bond.lower == one and bond.how not in ACROSS
+                other = bond.lower if bond.upper == one else bond.upper
+                lies = one in found if bond.how in ACROSS else bond.lower == one
                 if lies and other not in found and other not in start:
                     found.add(other)
                     waiting.append(other)

@@ -21,6 +21,10 @@ class Kind(StrEnum):
     """It acts on something that is added only later."""
     NOT_OFF = "not-off"
     """It puts back what was not taken off."""
+    ITSELF = "itself"
+    """It lays something on itself."""
+    NOWHERE = "nowhere"
+    """It puts something back, and nothing says on what."""
     ALREADY_OFF = "already-off"
     """It takes off what was taken off before, and did not come back."""
     TWICE = "twice"
@@ -37,10 +41,12 @@ class Kind(StrEnum):
     """It adds something temporary that no step removes."""
 
 
-ORDERLESS = frozenset({Kind.NOT_THERE, Kind.TWICE, Kind.LONGER, Kind.NIGHTS, Kind.LEFT})
+ORDERLESS = frozenset(
+    {Kind.NOT_THERE, Kind.ITSELF, Kind.TWICE, Kind.LONGER, Kind.NIGHTS, Kind.LEFT}
+)
 """What can be said although nobody recorded in which order the steps were done."""
 
-_ADRIFT = frozenset({Kind.GONE, Kind.LATER, Kind.NOT_THERE})
+_ADRIFT = frozenset({Kind.GONE, Kind.LATER, Kind.NOT_THERE, Kind.ITSELF})
 """Where a step lays something on what is not there, it is not known where that lies."""
 
 
@@ -117,13 +123,30 @@ class Faults:
     def later(self, place: str, laid: int, field: str) -> None:
         """It acts on what is added only later."""
         message = f"`{place}` is added only {self.when(laid)}, and is not there yet"
-        self.say(Kind.LATER, message, "put the steps in the order in which they were done", field)
+        hint = (
+            "put the steps in the order in which they were done; where an older thing is meant, "
+            "give what is added a name of its own"
+        )
+        self.say(Kind.LATER, message, hint, field)
 
     def not_there(self, place: str, field: str) -> None:
         """It acts on what was never there."""
         message = f"nothing says that `{place}` was there: it was neither found nor added"
         hint = "list it under `as-found`, or name the layer as the step calls it that added it"
         self.say(Kind.NOT_THERE, message, hint, field)
+
+    def itself(self, place: str, field: str) -> None:
+        """It lays something on itself."""
+        message = f"`{place}` cannot lie on itself"
+        self.say(Kind.ITSELF, message, f"write under `{key_of(field)}` what lies beneath it", field)
+
+    def nowhere(self, place: str) -> None:
+        """It puts something back on nothing; unless it was put on what is not there."""
+        if any(one.step == self._number and one.kind in _ADRIFT for one in self.found[-2:]):
+            return
+        message = f"`{place}` is put back, and nothing says what it holds to"
+        hint = "add `onto: …` with the part or layer; what held it before is not there any more"
+        self.say(Kind.NOWHERE, message, hint, "puts_back", doubtful=True)
 
     def not_off(self, place: str, removed: int) -> None:
         """It puts back what was not taken off."""

@@ -121,7 +121,8 @@ def of_step(step: Step, number: int, names: Names) -> Laid:
     scope, cut = known(step.scope), known(step.cut) or Size()
     material = _materials(step, names)
     inside = known(step.in_thickness_of) or ""
-    main = (*items(step.onto), *items(step.to), *((inside,) if inside else ()))
+    joined = (*items(step.onto), *items(step.to), *items(step.joins))
+    main = (*joined, *((inside,) if inside else ()))
     like = Like(Since.ADDED, number, bool(inside))
     return Laid(
         name=step.adds or "",

@@ -175,14 +175,24 @@ def _joints(bench: Bench, zones: tuple[str, ...]) -> Iterator[tuple[str, str]]:
 
 
 def _lay_tube(bench: Bench, laid: Laid, grounds: dict[str, Ground]) -> tuple[str, ...]:
+    """A tube: two walls, and a zone for each board on which its inner wall reaches."""
     inner, outer = f"{laid.name}/inner", f"{laid.name}/outer"
-    bed = next(iter(grounds), laid.name)
+    bed = bench.middle(tuple(grounds) or (laid.name,))
     for name, wall in ((inner, "inner"), (outer, "outer")):
         _put(bench, laid, name, bed, wall=wall, width_um=laid.width)
-    for ground in grounds.values():
-        _settle(bench, inner, ground)
+    beside = {
+        part: bench.names.thing(laid.name, part)
+        for part in _zones(bench, laid, grounds)
+        if part != bed
+    }
+    for part, name in beside.items():
+        _put(bench, laid, name, part, zone=part, width_um=grounds[part].width)
+    for part, ground in grounds.items():
+        _settle(bench, beside.get(part, inner), ground)
+    for name in beside.values():
+        bench.hold(Bond(inner, name, How.JOINT, since=laid.since, step=laid.step))
     bench.hold(Bond(inner, outer, How.FOLD, since=laid.since, step=laid.step))
-    return _finished(bench, laid, (inner, outer))
+    return _finished(bench, laid, (inner, outer, *beside.values()))
 
 
 def _put(

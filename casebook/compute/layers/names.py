@@ -16,6 +16,9 @@ from casebook.values.quantities import Length
 from casebook.vocabulary import Lexicon, words_in
 
 _WALLS = {"inner": "inner", "inside": "inner", "outer": "outer", "outside": "outer"}
+FOLDS = frozenset({"fold", "folds"})
+"""Where the two walls of a tube hang together."""
+
 _BOARDS = frozenset({"board", "front-board", "back-board"})
 _NUMBER = re.compile(r"\s*\d+$")
 _HOLLOW = ("operations", "make-hollow")
@@ -99,6 +102,8 @@ class Names:
     def _on_layer(self, layer: str, words: list[str]) -> Spot:
         if layer in self.tubes and words and words[0].casefold() in _WALLS:
             return Spot(layer, wall=_WALLS[words[0].casefold()])
+        if layer in self.tubes and words and words[0].casefold() in FOLDS:
+            return Spot(layer, where=words[0])
         rest, face = _without_face(words)
         zone = self._zone(layer, "/".join(rest)) if rest else ""
         if zone and (layer, zone) not in self._spanned and self.is_place(zone):
@@ -166,13 +171,21 @@ class Names:
         for step in self.steps:
             if step.adhesive is None and items(step.held):
                 continue
-            parts = [self.part(one) for one in self.ground.under(items(step.to))]
+            parts = list(self._held_by(items(step.to)))
             for spot in self._layers_in(items(step.joins)):
                 yield from ((spot.of, part) for part in ([spot.zone] if spot.zone else parts))
             moved = map(self.spot, (*items(step.joins), *items(step.puts_back)))
             boards = [one.of for one in moved if one and self.is_board(one.of)]
             for spot in self._layers_in((*items(step.to), *items(step.onto)) if boards else ()):
                 yield from ((spot.of, board) for board in boards if not spot.zone)
+
+    def _held_by(self, places: Iterable[str]) -> Iterator[str]:
+        """The part that each place comes down to; a layer that joins several is one place."""
+        for place in places:
+            under = self.ground.under((place,))
+            spot = self.spot(place)
+            one_place = spot is not None and spot.of in self.layers
+            yield from (self.part(one) for one in (under[:1] if one_place else under))
 
     def _layers_in(self, places: Iterable[str]) -> Iterator[Spot]:
         """The layers among some references, walls of tubes left out."""

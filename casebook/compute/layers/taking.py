@@ -122,6 +122,15 @@ def open_up(bench: Bench, names: Iterable[str], step: int) -> None:
             bench.change(key, replace(bond, opened=(*bond.opened, step)))
 
 
+def unfold(bench: Bench, names: Iterable[str], step: int) -> None:
+    """Slit a tube along its folds, so that its walls hang together no more."""
+    for name in names:
+        for key in bench.keys(name):
+            bond = bench.bonds[key]
+            if bond.how is How.FOLD and step not in bond.opened:
+                bench.change(key, replace(bond, opened=(*bond.opened, step)))
+
+
 def loose(bench: Bench, names: Collection[str]) -> bool:
     """Whether all of some things lie apart, or have been opened."""
     return all(

@@ -120,3 +120,80 @@ def test_removing_what_lies_under_a_layer_that_holds_to_the_boards_leaves_that_l
 def test_a_board_is_taken_off_and_put_back_as_it_was() -> None:
     found = steps("takes-off: board 1\nputs-back: board 1, onto: text-block, held: laced")
     assert told(found.final) == ["board 1 on text-block: held laced reused"]
+
+
+def test_a_thread_cut_so_that_the_cover_could_come_off_holds_it_no_more() -> None:
+    found = played("""
+as-found: [{id: tackets, joins: [cover, text-block], held: tacketed}]
+steps: [{takes-off: cover, cuts: tackets}]
+""")
+    assert found.faults == ()
+    uncut = played("""
+as-found: [{id: tackets, joins: [cover, text-block], held: tacketed}]
+steps: [{takes-off: cover}]
+""")
+    assert faults(uncut) == [(1, "still-held")]
+
+
+TACKETED = """
+as-found: [{id: tackets, joins: [cover, text-block], held: tacketed}]
+steps: [{takes-off: cover, cuts: tackets}, {removes: tackets}, %s]
+"""
+
+
+def test_what_is_sewn_back_holds_to_what_the_thread_goes_through() -> None:
+    back = "{puts-back: cover, held: tacketed, cuts: [cover, section]}"
+    found = played(TACKETED % back)
+    assert found.faults == ()
+    assert told(found.final) == ["cover on section: held tacketed reused"]
+
+
+def test_what_is_put_back_with_an_adhesive_on_nothing_is_asked_where() -> None:
+    found = played(TACKETED % "{puts-back: cover, adhesive: wheat-starch-paste}")
+    assert only(found).message == "`cover` is put back, and nothing says what it holds to"
+    assert only(found).doubtful
+    assert played(TACKETED % "{puts-back: cover}").faults == ()
+
+
+def test_a_leather_put_back_over_a_reback_holds_to_its_zones_on_the_boards_too() -> None:
+    found = played(f"""
+as-found: [{{id: calf, onto: spine, spans: {{spine: 60 mm, board 1: 30 mm}}, {PASTE}}}]
+steps:
+  - {{takes-off: calf}}
+  - {{adds: reback, onto: spine, spans: {{spine: 60 mm, board 1: 30 mm}}, {PASTE}}}
+  - {{puts-back: calf, onto: reback, {PASTE}}}
+""")
+    back = [one for one in told(found.final) if "reused" in one]
+    assert back == [
+        "calf/spine on reback/spine: stuck wheat-starch-paste reused",
+        "calf/board 1 on reback/board 1: stuck wheat-starch-paste reused",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("step", "key"),
+    [
+        (f"adds: a, onto: a, {PASTE}", "onto"),
+        (f"joins: cover, to: cover, {PASTE}", "to"),
+        (f"puts-back: cover, onto: cover, {PASTE}", "onto"),
+    ],
+)
+def test_nothing_lies_on_itself_and_that_is_told_once(step: str, key: str) -> None:
+    found = steps(f"takes-off: cover\n{step}")
+    assert faults(found) == [(2, "itself")]
+    assert only(found).key == key
+
+
+def test_a_layer_that_bears_the_name_of_a_part_is_left_to_the_rule_on_names() -> None:
+    text = f"parts: {{spine: {{}}}}\nsteps: [{{opens: spine}}, {{adds: spine, onto: a, {PASTE}}}]"
+    assert [kind for _, kind in faults(played(text))] == []
+
+
+def test_a_tube_opened_at_its_folds_is_slit_there_and_stays_stuck_to_the_spine() -> None:
+    found = played(f"""
+as-found: [{{id: tube, onto: spine, walls: "1 on, 1 off", {PASTE}}}]
+steps: [{{opens: tube/folds}}]
+""")
+    assert found.faults == ()
+    opened = {(bond.how.value, bond.opened) for bond in found.final.bonds if bond.upper != "spine"}
+    assert opened == {("stuck", ()), ("fold", (1,))}

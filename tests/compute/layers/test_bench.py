@@ -40,6 +40,11 @@ def test_a_zone_rides_only_with_the_zones_beside_it() -> None:
     assert held.riders({"a", "board"}) == {"z1", "z2"}
 
 
+def test_pieces_that_hold_to_nothing_else_ride_together() -> None:
+    found = bench(("inner", "a"), ("cover", "outer"), across=(("inner", "outer"),))
+    assert found.riders({"a"}) == {"inner", "outer", "cover"}
+
+
 def test_a_thing_never_holds_to_itself() -> None:
     found = bench(("b", "a"))
     found.hold(Bond("a", "a", How.STUCK))

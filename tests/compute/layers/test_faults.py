@@ -44,6 +44,8 @@ def test_what_rests_on_an_order_is_not_said_where_nobody_recorded_it() -> None:
 
 def test_every_message_names_the_thing_and_every_hint_says_what_to_write() -> None:
     found = at(2)
+    found.nowhere("o")
+    found.itself("p", "onto")
     found.gone("a", 1, "removes")
     found.later("b", 3, "removes")
     found.not_there("c", "removes")

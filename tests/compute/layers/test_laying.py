@@ -228,3 +228,35 @@ steps:
 
 def test_a_layer_laid_on_itself_lies_nowhere_and_harms_nothing() -> None:
     assert told(laid("adds: a, onto: a")) == []
+
+
+def test_a_tube_that_reaches_onto_the_boards_has_a_zone_on_each_with_a_joint_between() -> None:
+    found = laid(
+        "adds: tube, onto: [spine, board 1], spans: {spine: 40 mm, board 1: 20 mm},"
+        " walls: '1 on, 1 off', adhesive: wheat-starch-paste"
+    )
+    assert told(found) == [
+        "tube/inner on spine: stuck wheat-starch-paste",
+        "tube/board 1 on board 1: stuck wheat-starch-paste",
+        "tube/board 1 beside tube/inner",
+        "tube/outer folded to tube/inner",
+    ]
+
+
+def test_what_is_added_and_said_to_join_two_things_holds_to_both() -> None:
+    found = laid("adds: hinge, joins: [sheet, mount], adhesive: wheat-starch-paste")
+    assert {
+        "hinge/sheet on sheet: stuck wheat-starch-paste",
+        "hinge/mount on mount: stuck wheat-starch-paste",
+    } <= set(told(found))
+
+
+def test_hinges_joined_to_stubs_get_no_zone_on_what_the_stubs_are_sewn_to() -> None:
+    found = played("""
+as-found: [{id: stubs, joins: [leaf, text-block], held: sewn}]
+steps:
+  - {adds: hinges, onto: leaf, adhesive: wheat-starch-paste}
+  - {joins: hinges, to: stubs, adhesive: methyl-cellulose}
+""")
+    assert names(found.final) == ["stubs", "hinges"]
+    assert told(found.final)[-1] == "hinges on stubs: stuck methyl-cellulose"

@@ -73,3 +73,8 @@ def test_lengths_from_head_to_tail_are_those_of_the_record() -> None:
     text = "as-found: [{id: a, height: 20 mm}]\nsteps: [{adds: b, cut: {height: 30 mm}}, {adds: c}]"
     heights = Names(case(text), LEXICON).heights
     assert {name: str(length) for name, length in heights.items()} == {"a": "20 mm", "b": "30 mm"}
+
+
+def test_the_folds_of_a_tube_are_a_spot_of_it_and_no_zone() -> None:
+    assert NAMES.spot("tube/fold") == Spot("tube", where="fold")
+    assert NAMES.spot("tube/inner") == Spot("tube", wall="inner")

@@ -194,3 +194,14 @@ def test_what_is_joined_to_what_lies_apart_lies_apart_until_that_comes_back() ->
     """)
     apart = [{one.name for one in m.structure.things.values() if one.apart} for m in found.moments]
     assert apart == [set(), {"strap", "clasp"}, {"strap", "clasp"}, set()]
+
+
+def test_a_wrap_whose_one_end_was_freed_goes_with_the_lining_that_holds_the_other() -> None:
+    found = played(f"""
+as-found:
+  - {{id: lining, onto: sheet, {PASTE}}}
+  - {{id: wrap, joins: [lining, roller], {PASTE}}}
+steps: [{{opens: wrap}}, {{takes-off: roller}}, {{removes: lining}}]
+""")
+    assert names(found.final) == []
+    assert found.faults == ()
