@@ -10,10 +10,11 @@ from markupsafe import Markup
 from casebook.compute.evidence import evidence
 from casebook.compute.layers import Moment, Replay, replay
 from casebook.compute.steps import placed
+from casebook.compute.structure import Since
 from casebook.compute.way_back import WayBack, way_back
 from casebook.compute.way_back.instructions import Answer, Opened, Opening, Place, Question
 from casebook.compute.way_back.sentences import sentences
-from casebook.compute.way_back.words import name, the
+from casebook.compute.way_back.words import listed, name, the
 from casebook.drawings.choose import drawings_for, way_back_for
 from casebook.drawings.cuts import Cut
 from casebook.drawings.words import Drawing
@@ -64,7 +65,7 @@ class StructureView:
 
     drawings: tuple[Drawing, ...] = ()
     note: str = ""
-    """What is not known of the order of steps; else ""."""
+    """What is not known of the order of steps, or of where something lies; else ""."""
     bare: tuple[AnswerView, ...] = ()
     free: tuple[AnswerView, ...] = ()
     layers: tuple[AnswerView, ...] = ()
@@ -98,11 +99,22 @@ def structure_view(case: Case, lexicon: Lexicon, told: Known) -> StructureView:
     answers = _Answers(case, lexicon, told)
     return StructureView(
         drawings=_marked(drawings_for(told.replay.moments, case, lexicon)),
-        note="" if told.replay.order_known else _UNKNOWN_ORDER,
+        note=" ".join(_notes(told.replay)),
         bare=tuple(answers.of(told.way.bare, drawn=True)),
         free=tuple(answers.of(told.way.free)),
         layers=tuple(answers.of(told.way.take_off)),
     )
+
+
+def _notes(played: Replay) -> Iterator[str]:
+    """What is not known of the structure as a whole."""
+    if not played.order_known:
+        yield _UNKNOWN_ORDER
+    things = played.final.things.values()
+    loose = sorted({one.of for one in things if one.apart and one.since is Since.ADDED})
+    if loose:
+        names = listed(the(one) for one in loose)
+        yield f"Lying apart, or nobody recorded on what: {names}. The way back passes over that."
 
 
 def _marked(drawings: tuple[Drawing, ...]) -> tuple[Drawing, ...]:

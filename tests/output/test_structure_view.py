@@ -85,3 +85,9 @@ def test_the_view_is_kept_and_comes_back_whole() -> None:
     made = view(LINED)
     kept(store, "structure", "key", StructureView, lambda: made)
     assert kept(store, "structure", "key", StructureView, lambda: NO_STRUCTURE) == made
+
+
+def test_a_layer_of_which_nobody_recorded_what_it_lies_on_is_not_passed_over_in_silence() -> None:
+    text = LINED + "  - {do: line, adds: backing, onto: not recorded, adhesive: not recorded}\n"
+    assert view(LINED).note == ""
+    assert "nobody recorded on what: the backing" in view(text).note

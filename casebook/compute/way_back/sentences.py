@@ -110,7 +110,12 @@ def _zones(one: Opened) -> tuple[str, tuple[str, str]]:
         a for a, _ in takewhile(lambda pair: pair[0] == pair[1], zip(lower, upper, strict=False))
     ]
     first, second = ("/".join(end[len(same) :]) or end[-1] for end in (lower, upper))
-    return the("/".join(same) or one.lower), (the(first), the(second))
+    return the("/".join(same) or one.lower), (_end(first), _end(second))
+
+
+def _end(zone: str) -> str:
+    """One side of a slit: a part, or a wall of a tube."""
+    return the(f"{zone} wall") if zone in ("inner", "outer") else the(zone)
 
 
 def _thread(ones: Sequence[Opened]) -> str:

@@ -58,3 +58,16 @@ def test_what_has_soaked_in_is_called_by_where_it_is():
         == "wheat starch paste in board 1 of volume 1"
     )
     assert name("methyl-cellulose in sheet") == "methyl cellulose in the sheet"
+
+
+def test_a_tube_that_reaches_onto_a_board_is_slit_beside_its_inner_wall():
+    found = worked_out("""
+steps:
+  - do: make-hollow
+    adds: tube
+    onto: [spine, board 1]
+    walls: "1 on, 2 off"
+    material: kraft-paper
+    adhesive: wheat-starch-paste
+""")
+    assert "Slit the tube between the inner wall and board 1." in said(found.free["board 1"])
