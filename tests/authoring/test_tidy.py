@@ -15,7 +15,7 @@ from casebook.model.settings import Settings
 from casebook.model.treatment import Episode, Recipe, Step
 from casebook.model.vocabulary import Term
 from casebook.reading import read
-from casebook.vocabulary import Lexicon, builtin
+from casebook.vocabulary import Lexicon, builtin, extend
 from tests.authoring.long_forms import long_record, written
 from tests.reference.committed import holds
 from tests.stories.archives import small_archive, tree
@@ -139,3 +139,11 @@ def test_only_a_file_that_changes_is_written(archive):
     assert "vocabulary/materials.yml" in changed
     assert "cases/_aside/case.md" not in changed
     assert not any(one.changes for one in tidy(archive, LEXICON))
+
+
+def test_the_demo_archive_is_tidy():
+    root = Path(__file__).parents[2]
+    own = (root / "vocabulary" / "materials.yml").read_text(encoding="utf-8")
+    terms, _ = extend(builtin(), "materials", own, "materials.yml")
+    found = [one for one in tidy(root, Lexicon(terms)) if one.changes or one.left or one.faults]
+    assert [one.file for one in found] == []

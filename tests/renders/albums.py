@@ -126,7 +126,8 @@ def _photograph(page: Page, x: float, y: float, number: int) -> Array:
 def _figure(light: Array, u: Array, v: Array, random: np.random.Generator) -> Array:
     """Somebody standing: a jacket and trousers or a wide dress, a pale face, a hat."""
     tone = 0.24 + 0.3 * random.random()
-    torso = 0.10 * np.sqrt(np.clip(1 - ((v - 0.04) / 0.19) ** 2, 0, 1)) - np.abs(u)
+    round_ = 1 - ((v - 0.04) / 0.19) ** 2
+    torso = np.where(round_ > 0, 0.10 * np.sqrt(np.clip(round_, 0, 1)) - np.abs(u), -1)
     dress = random.random() < 0.35
     if dress:
         lower = 0.05 + 0.17 * np.clip((0.06 - v) / 0.48, 0, 1) ** 0.8 - np.abs(u)
