@@ -19,7 +19,9 @@ CASE = "cases/2025-031/index.html"
 UNFITTED = "cases/2025-044/index.html"
 """A case whose photos before and after are not laid over one another by points."""
 KINDS = ("index.html", CASE, "cases/index.html", "ways/index.html", "search/index.html",
-         "materials/wheat-starch-paste/index.html", "404.html", "about.html")  # fmt: skip
+         "materials/wheat-starch-paste/index.html", "404.html", "about.html",
+         "cases/2025-031/apart/index.html", "cases/2025-063/index.html",
+         "glossary/index.html")  # fmt: skip
 OPTIONS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 
 Open = Callable[..., "Page"]
