@@ -200,7 +200,7 @@ def one_layer_in_one_place(look: Look) -> Iterator[Raised]:
 
 
 @rule(
-    why="What was forgotten under the press copy lies in the book for good.",
+    why="What was meant for the time being and then forgotten stays on the object for good.",
     source=NO_SOURCE,
     fields=("Step.adds", "Step.temporary", "Step.removes"),
     weight=LEFT_OVER,
