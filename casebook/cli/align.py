@@ -32,9 +32,10 @@ Pair = tuple[Photo, Photo]
 def align(case: str, photo: str | None, over: str | None, archive: str | None) -> int:
     """Propose `fit:` lines that lay the photos after treatment over those before it.
 
-    For a CASE, or for one PHOTO of it and the one it goes OVER, by id or file name. Nothing is
-    written: the lines are printed, to be pasted into the photo's record when they look right. Two
-    photos that do not fit are named, and the exit code is 1. Needs the extra `align`.
+    For a CASE, by id or folder, or for one PHOTO of it and the one it goes OVER, by id or file
+    name. Nothing is written: the lines are printed, to be pasted into the photo's record when they
+    look right. Two photos that do not fit are named, and the exit code is 1. Needs the extra
+    `align`.
 
     \b
     Examples:
@@ -45,7 +46,8 @@ def align(case: str, photo: str | None, over: str | None, archive: str | None) -
 
     root = find_archive(archive)
     loaded = flow.load(root)
-    found = next((one for one in loaded.archive.cases if one.id == case), None)
+    named = (one for one in loaded.archive.cases if case in (one.id, loaded.folders.get(one.id)))
+    found = next(named, None)
     if found is None:
         raise click.UsageError(f"there is no case `{case}` in this archive")
     pairs = [_named(found, photo, over)] if photo else list(_pairs(found))

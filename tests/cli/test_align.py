@@ -65,6 +65,11 @@ def test_a_line_to_paste_is_printed_for_each_pair_without_one(archive, run):
     assert before == {path: data for path, data in tree(archive).items() if path.endswith(".md")}
 
 
+def test_a_case_may_be_named_by_its_folder(archive, run):
+    (archive / "cases" / "2025-001").rename(archive / "cases" / "2025-001-a-ledger")
+    assert run("2025-001-a-ledger")[:2] == run("2025-001")[:2]
+
+
 def test_two_photos_that_do_not_fit_are_named(archive, run):
     code, out, err = run("2025-001", "verso", "before")
     assert (code, out) == (1, "")
