@@ -80,6 +80,13 @@ ZERO = Figure()
 """Nothing, and no doubt about it."""
 
 
+def qualified(figure: Figure, text: str) -> str:
+    """A figure's text with its honest "at least" or "about"."""
+    if figure.at_least:
+        return f"at least {text}"
+    return f"about {text}" if figure.about else text
+
+
 def merged(doubts: Iterable[Doubt]) -> tuple[Doubt, ...]:
     """Doubts of one wording counted together, in an order of their own."""
     return _listed(_counted(doubts))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from casebook.compute.areas import Areas
-from casebook.compute.figures import Figure, total
+from casebook.compute.figures import Figure, qualified, total
 from casebook.compute.hours import Plan
 from casebook.drawings.facts import Facts
 from casebook.drawings.patterns import DOTTED, INK, TONED, Filling, definitions
@@ -37,13 +37,6 @@ class Bar:
     figure: str
     filling: Filling = TONED
     open_: bool = False
-
-
-def qualified(figure: Figure, text: str) -> str:
-    """A figure in words with its "at least" or "about"."""
-    if figure.at_least:
-        return f"at least {text}"
-    return f"about {text}" if figure.about else text
 
 
 def by_material(areas: Areas, facts: Facts, prefix: str) -> Drawing | None:

@@ -7,9 +7,8 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from casebook.compute.figures import ZERO
+from casebook.compute.figures import ZERO, qualified
 from casebook.drawings.badges import SIZE
-from casebook.drawings.bars import qualified
 from casebook.drawings.patterns import DOTTED, INK, PAPER, TONED, definitions
 from casebook.drawings.section import WIDTH
 from casebook.drawings.sittings import Rest, Sitting

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from casebook.compute.areas import Areas
 from casebook.compute.clocks import Clock
-from casebook.compute.figures import Figure
+from casebook.compute.figures import Figure, qualified
 from casebook.compute.hours import Row, Timesheet
 from casebook.compute.uses import Role, Use
 from casebook.output.contexts import Fact, Line, Run, Table
@@ -17,13 +17,6 @@ from casebook.values.showing import hours, square_cm
 UM2_OF_MM2 = 10**6
 NOT_TIMED = "not recorded"
 """What a clock says on which nothing is recorded."""
-
-
-def qualified(figure: Figure, text: str) -> str:
-    """A figure's text with its honest "at least" or "about"."""
-    if figure.at_least:
-        return f"at least {text}"
-    return f"about {text}" if figure.about else text
 
 
 def area_text(figure: Figure) -> str:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casebook.compute.figures import Doubt, Effect, Figure, nearest, read, total
+from casebook.compute.figures import Doubt, Effect, Figure, nearest, qualified, read, total
 from casebook.values.quantities import Length
 
 NO_TIME = Doubt(Effect.AT_LEAST, "step has no time", "steps have no time")
@@ -58,3 +58,9 @@ def test_a_length_as_written_becomes_micrometres_with_its_doubts(text, value, re
 
 def test_halves_are_rounded_up() -> None:
     assert [nearest(Fraction(n, 2)) for n in (0, 1, 2, 3)] == [0, 1, 1, 2]
+
+
+def test_a_figure_is_said_with_its_at_least_or_about():
+    assert qualified(Figure(5), "5 h") == "5 h"
+    assert qualified(Figure(5, (ROUGH,)), "5 h") == "about 5 h"
+    assert qualified(Figure(5, (ROUGH, NO_TIME)), "5 h") == "at least 5 h"

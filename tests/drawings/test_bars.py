@@ -7,7 +7,7 @@ import re
 from casebook.compute.areas import areas
 from casebook.compute.figures import Doubt, Effect, Figure
 from casebook.compute.hours import Plan, timesheet
-from casebook.drawings.bars import Bar, bars, by_material, planned_and_actual, qualified
+from casebook.drawings.bars import Bar, bars, by_material, planned_and_actual
 from casebook.drawings.facts import Facts
 from tests.compute.written import LEDGER, case
 from tests.drawings.structures import LEXICON, parsed
@@ -49,12 +49,6 @@ def test_planned_and_actual_time_or_nothing():
     assert drawing.alternative[0].text == "planned: 14 h"
     assert drawing.alternative[1].text.startswith("actual: at least 4 h 15 min")
     assert planned_and_actual(Plan(planned=Figure(60)), "x") is None
-
-
-def test_a_figure_says_how_far_it_can_be_trusted():
-    about = Figure(1, (Doubt(Effect.ABOUT, "a", "a"),))
-    assert qualified(Figure(1, (MISSING,)), "1 h") == "at least 1 h"
-    assert (qualified(about, "1 h"), qualified(Figure(1), "1 h")) == ("about 1 h", "1 h")
 
 
 def test_bars_of_nothing_are_no_fault():

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from casebook.compute.figures import Figure
 from casebook.compute.summary import summarise
 from casebook.model.archive import Case
-from casebook.output.tables import hours_tables, linings, materials, qualified
+from casebook.output.tables import hours_tables, linings, materials
 from tests.builders import RICH, WORDING, record
 
 SUMMARY = summarise(record(Case, RICH), lambda word: word)
@@ -24,10 +23,6 @@ def test_an_empty_case_has_none() -> None:
     assert linings(EMPTY.areas, WORDING) is None
     assert materials(EMPTY.uses, WORDING) is None
     assert hours_tables(EMPTY.hours, WORDING) == ()
-
-
-def test_a_figure_says_how_sure_it_is() -> None:
-    assert qualified(Figure(5), "5 h") == "5 h"
 
 
 def test_a_table_names_places_in_words_each_once() -> None:
