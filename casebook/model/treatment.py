@@ -155,8 +155,9 @@ class Step(Record):
     """For a run: where a member was treated otherwise."""
     note: Maybe[str] = lab()
     """A note for the lab alone."""
-    assumed: frozenset[str] = field(default=frozenset(), metadata={"own": True})
-    """The fields that were filled in from the recipe named in `like`."""
+    assumed: tuple[str, ...] = field(default=(), metadata={"own": True})
+    """The fields that were filled in from the recipe named in `like`, in order: no set, since the
+    same case must always read the same to be found again."""
 
 
 @record

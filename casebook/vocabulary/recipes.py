@@ -54,4 +54,4 @@ def _fill(step: Step, recipe: Step) -> Step:
     own = {"places", "unknown", "assumed"}
     given = {one.name: getattr(recipe, one.name) for one in fields(recipe) if one.name not in own}
     taken = {name: value for name, value in given.items() if value and not step.tells(name)}
-    return replace(step, **taken, assumed=frozenset(taken))
+    return replace(step, **taken, assumed=tuple(taken))

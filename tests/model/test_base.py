@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
+
 import pytest
 
 from casebook.model import condition
@@ -21,6 +23,7 @@ from casebook.model.condition import Finding
 from casebook.model.materials import Material
 from casebook.model.object import Owner
 from casebook.model.treatment import Step
+from tests.builders import reachable
 from tests.model.reads import reads
 
 NOT_KNOWN = Gap(Unknowing.NOT_RECORDED, "page lost")
@@ -68,6 +71,12 @@ def test_the_schema_tells_of_each_field_who_may_see_it_and_what_stands_there():
 
 def test_what_a_record_keeps_for_itself_is_no_key():
     assert not {"places", "unknown", "assumed"} & set(schema(Step))
+
+
+def test_no_record_holds_a_set_so_that_it_always_reads_the_same():
+    held = {str(one.type) for cls in reachable(Case) for one in fields(cls)}
+    assert "tuple[str, ...]" in held
+    assert not [one for one in held if "set[" in one]
 
 
 def test_the_fields_of_a_record_inside_do_not_mark_the_one_around_it():

@@ -20,7 +20,7 @@ def test_what_a_step_leaves_out_comes_from_its_recipe() -> None:
     assert isinstance(case.steps, tuple)
     step = case.steps[0]
     assert step.do == "line"
-    assert step.assumed == {"do", "material", "grain"}
+    assert step.assumed == ("do", "material", "grain")
 
 
 def test_what_a_step_says_itself_stays() -> None:
