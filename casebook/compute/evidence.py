@@ -25,6 +25,10 @@ _HARM = re.compile(
     r"|feather\w*|transfer\w*|offsets?|dissolv\w*|fad(?:es?|ed|ing)|discolou?r\w*|halo"
     r"|flak\w*|cockl\w*|on the blotter|on the swab)\b"
 )
+_SWELLS = re.compile(r"\b(?:swell\w*|swollen|soften\w*|tacky|sticky|lift\w*)\b")
+_GELATIN = re.compile(r"\b(?:emulsion|gelatine?|albumen|collodion|image layer)\b", re.I)
+"""What is harmed by what a paste or glue is wished to do: common practice, no source."""
+
 _DIRT = re.compile(r"\b(?:dirt|dust|grime|soot)\W+(?:\w+\W+){0,2}$")
 """What may move, since it is to be cleaned away."""
 
@@ -140,30 +144,38 @@ def evidence(case: Case, lexicon: Lexicon) -> Evidence:
     )
 
 
-def result_of(said: Maybe[str]) -> Result:
-    """How a result reads. Whatever harm is not denied counts; `none` says that nothing happened."""
+def result_of(said: Maybe[str], of: str = "") -> Result:
+    """How a result reads. Whatever harm is not denied counts; `none` says that nothing happened.
+
+    `of` is what was tested: that an emulsion swells is harm, that a paste does is none.
+    """
     if isinstance(said, Gap):
         return Result.SAFE if said.kind is Unknowing.NONE else Result.UNCLEAR
     text = _ONLY.sub(" ", (said or "").casefold())
-    readings = list(_readings(text))
+    readings = list(_readings(text, _harms(f"{of} {text}")))
     if Result.HARM in readings:
         return Result.HARM
     sure = Result.SAFE in readings and not _DOUBT.search(text)
     return Result.SAFE if sure else Result.UNCLEAR
 
 
-def _readings(text: str) -> Iterator[Result]:
+def _harms(text: str) -> tuple[re.Pattern[str], ...]:
+    return (_HARM, _SWELLS) if _GELATIN.search(text) else (_HARM,)
+
+
+def _readings(text: str, harms: tuple[re.Pattern[str], ...]) -> Iterator[Result]:
     """What each clause says; a bare list of harms goes on with the denial before it."""
     for sentence in _SENTENCE.split(text):
         before = Result.UNCLEAR
         for clause in sentence.split(","):
             listed = before is Result.SAFE and _LISTED.fullmatch(clause)
-            before = Result.SAFE if listed else _clause(clause)
+            before = Result.SAFE if listed else _clause(clause, harms)
             yield before
 
 
-def _clause(text: str) -> Result:
-    harm, denied = _HARM.search(text), _NOT.search(text)
+def _clause(text: str, harms: tuple[re.Pattern[str], ...]) -> Result:
+    harm = next((found for one in harms if (found := one.search(text))), None)
+    denied = _NOT.search(text)
     if harm and (_DIRT.search(text[: harm.start()]) or _LESS.search(text)):
         return Result.UNCLEAR
     if harm:
@@ -178,14 +190,15 @@ def _clause(text: str) -> Result:
 def _of_test(test: Test, lexicon: Lexicon) -> Iterator[Tried]:
     if known(test.stand_in):
         return
-    result = result_of(test.result)
-    if result is Result.HARM and _TO_GO.search(known(test.of) or ""):
+    of = known(test.of) or ""
+    result = result_of(test.result, of)
+    if result is Result.HARM and _TO_GO.search(of):
         result = Result.UNCLEAR
     for place in items(test.part):
         for agent in items(test.agent):
             words = " + ".join(agents_of(agent)) or "this agent"
             kinds = kinds_of(agent, lexicon)
-            yield Tried(_place(place), kinds, result, words, known(test.of) or "", test.id)
+            yield Tried(_place(place), kinds, result, words, of, test.id)
 
 
 def _of_step(step: Step, lexicon: Lexicon) -> Iterator[Failed]:

@@ -39,6 +39,21 @@ def test_harm_that_is_not_denied_is_harm(said: str):
 
 
 @pytest.mark.parametrize(
+    ("of", "said", "result"),
+    [
+        ("emulsion", "swells", Result.HARM),
+        ("", "gelatin softens at once", Result.HARM),
+        ("emulsion", "does not swell", Result.SAFE),
+        ("emulsion", "no change; paper beside it swells", Result.HARM),
+        ("paste", "swells", Result.UNCLEAR),
+        ("", "glue softens", Result.UNCLEAR),
+    ],
+)
+def test_an_emulsion_is_harmed_by_what_a_paste_is_to_do(of: str, said: str, result: Result):
+    assert result_of(said, of) is result
+
+
+@pytest.mark.parametrize(
     "said",
     [
         "no change",
