@@ -107,7 +107,7 @@ def test_a_step_takes_from_its_recipe_what_it_leaves_out_and_nothing_else(tmp_pa
     assert cloth.tools == ("paste-brush",)
     assert cloth.grain is not None
     assert cloth.dries is not None
-    assert cloth.assumed == {"grain", "tools", "dries"}
+    assert cloth.assumed == ("grain", "tools", "dries")
 
 
 def test_what_a_step_says_it_does_not_know_is_not_taken_from_a_recipe(tmp_path: Path):
@@ -116,7 +116,7 @@ def test_what_a_step_says_it_does_not_know_is_not_taken_from_a_recipe(tmp_path: 
     (found,) = load(tmp_path, files).archive.cases
     (step,) = items(found.steps)
     assert items(step.tools) == ()
-    assert step.assumed == {"do", "grain", "dries"}
+    assert step.assumed == ("do", "grain", "dries")
 
 
 def test_a_recipe_that_nobody_wrote_leaves_the_step_as_it_is(tmp_path: Path):
@@ -218,6 +218,20 @@ def test_no_text_in_the_labs_file_raises(text: str):
 
 def test_a_folder_without_a_labs_file_is_no_archive(tmp_path: Path):
     assert rules(load(tmp_path, {}, None)) == ["no-lab"]
+
+
+def test_a_language_without_words_for_dates_is_told_at_its_line(tmp_path: Path):
+    case = {"cases/a/case.md": "---\nid: a\n---\n"}
+    (told,) = (
+        one
+        for one in load(tmp_path, case, "format: 1\nlanguage: pl\n").diagnostics
+        if one.rule == "language"
+    )
+    assert told.span and (told.span.file, told.span.line) == ("lab.yml", 2)
+    assert told.severity is Severity.WARNING
+    assert told.hint == "languages with words for dates: de, en, es, fr, it, nl"
+    for tag in ("de-AT", "en-US"):
+        assert "language" not in rules(load(tmp_path / tag, case, f"format: 1\nlanguage: {tag}\n"))
 
 
 def test_a_format_of_another_version_is_refused(tmp_path: Path):

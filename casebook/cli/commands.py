@@ -236,17 +236,16 @@ def explain(rule: str | None) -> int:
     Example:
       casebook explain before-and-after
     """
-    from casebook.reference import explain as explained
-    from casebook.reference import suggest_rule
-    from casebook.rules import ALL, NAMED
+    from casebook import reference
 
+    every = dict(reference.explained())
     if rule is None:
-        width = max(len(one.name) for one in ALL)
-        click.echo("\n".join(f"{one.name:{width}}  {one.what}" for one in ALL))
-    elif rule in NAMED:
-        click.echo(explained(rule).rstrip("\n"))
+        width = max(len(name) for name in every)
+        click.echo("\n".join(f"{name:{width}}  {what}" for name, what in every.items()))
+    elif rule in every:
+        click.echo(reference.explain(rule).rstrip("\n"))
     else:
-        raise click.UsageError(f"there is no rule `{rule}`. {suggest_rule(rule)}".strip())
+        raise click.UsageError(f"there is no rule `{rule}`. {reference.suggest_rule(rule)}".strip())
     return CLEAN
 
 

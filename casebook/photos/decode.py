@@ -1,4 +1,4 @@
-"""Opening pictures that nobody vouches for: allowed formats and sizes, their tags and colours."""
+"""Opening pictures that nobody vouches for: allowed formats and sizes, and their tags."""
 
 from __future__ import annotations
 
@@ -11,15 +11,15 @@ from dataclasses import dataclass
 from datetime import datetime
 from io import BytesIO
 
-from PIL import ExifTags, Image, ImageCms
+from PIL import ExifTags, Image
 
 MAX_PIXELS = 120_000_000
 FORMATS = ("JPEG", "PNG", "TIFF", "WEBP")
 _HEIC = (b"heic", b"heix", b"hevc", b"heim", b"heis", b"mif1", b"msf1")
 # Grey of 16 bits a pixel; colour of 16 bits arrives from Pillow cut to 8.
 DEEP = frozenset({"I;16", "I;16L", "I;16B", "I;16N"})
-_GREYS = DEEP | {"1", "L", "LA", "La"}
-MODES = _GREYS | {"P", "PA", "RGB", "RGBA", "RGBa", "RGBX", "CMYK", "YCbCr", "LAB"}
+GREYS = DEEP | {"1", "L", "LA", "La"}
+MODES = GREYS | {"P", "PA", "RGB", "RGBA", "RGBa", "RGBX", "CMYK", "YCbCr", "LAB"}
 
 # Pillow's own limit is lower than ours; above ours its warning is made an error in `opened`.
 Image.MAX_IMAGE_PIXELS = MAX_PIXELS
@@ -142,46 +142,3 @@ def _text(value: object) -> str:
     if not isinstance(value, str):
         return ""
     return " ".join("".join(c if c.isprintable() else " " for c in value).split())
-
-
-# --- colours ---------------------------------------------------------------------------------
-
-_SRGB = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB"))
-_FLAGS = ImageCms.Flags.BLACKPOINTCOMPENSATION | ImageCms.Flags.NOCACHE
-
-
-@dataclass(frozen=True, slots=True)
-class ToSrgb:
-    """How a picture's own colours become sRGB: its pixels as `mode`, through `transform`."""
-
-    mode: str
-    transform: ImageCms.ImageCmsTransform
-
-
-def to_srgb(image: Image.Image) -> ToSrgb | None:
-    """The way from the picture's colour profile to sRGB.
-
-    None when it has no profile, or one that is damaged or made for another kind of pixels.
-    """
-    profile = image.info.get("icc_profile")
-    if not profile:
-        return None
-    try:
-        source = ImageCms.ImageCmsProfile(BytesIO(profile))
-        mode = _mode_for(source.profile.xcolor_space.strip(), image.mode)
-        intent = ImageCms.Intent.RELATIVE_COLORIMETRIC
-        transform = ImageCms.buildTransform(source, _SRGB, mode, "RGB", intent, _FLAGS)
-    except (ImageCms.PyCMSError, OSError, ValueError):
-        return None
-    return ToSrgb(mode, transform)
-
-
-def _mode_for(space: str, mode: str) -> str:
-    """The kind of pixels to hand to a profile of a colour space; ValueError if it does not fit."""
-    if space == "RGB" and mode not in {"CMYK", "LAB"}:
-        return "RGB"
-    if (space, mode) in {("CMYK", "CMYK"), ("Lab", "LAB")}:
-        return mode
-    if space == "GRAY" and mode in _GREYS:
-        return "L"
-    raise ValueError(f"a profile for {space} on pixels of {mode}")

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from casebook.diagnostics import Diagnostic, Severity, Span
+from casebook.diagnostics import Diagnostic, Span
 from casebook.files import Cache
 from casebook.model.archive import LOGO, Case
 from casebook.model.base import items, known, walk
@@ -16,6 +16,7 @@ from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
 from casebook.photos.areas import areas_of
 from casebook.photos.inspect import Inspected, inspect
+from casebook.photos.told import MISSING, NO_LOGO
 from casebook.reading import did_you_mean
 from casebook.values.points import Box
 
@@ -105,7 +106,8 @@ def find_logo(settings: Settings, root: Path, cache: Cache) -> Found:
     path = root / name
     if not _is_file(path) or not path.resolve().is_relative_to(root.resolve()):
         message = f"the logo `{name[:60]}` is not beside `lab.yml`"
-        return Found(diagnostics=(Diagnostic("no-logo", Severity.ERROR, message, span),))
+        hint = "put the file there, or take the line out"
+        return Found(diagnostics=(NO_LOGO.of(message, span, hint, ""),))
     inspected = inspect(path, span, "", cache)
     if inspected.photo is None:
         return Found(diagnostics=inspected.diagnostics)
@@ -142,7 +144,7 @@ def _missing(folder: Path, here: list[str], name: str, span: Span | None) -> Dia
     else:
         message = f"the photo `{name[:60]}` is not in `cases/{folder.name}` nor in its `photos/`"
         hint = did_you_mean(name, here)
-    return Diagnostic("photo-missing", Severity.ERROR, message, span, hint, folder.name)
+    return MISSING.of(message, span, hint, folder.name)
 
 
 def _alike(name: str) -> str:

@@ -9,8 +9,9 @@ from pathlib import Path
 
 from PIL import Image, UnidentifiedImageError
 
-from casebook.diagnostics import Diagnostic, Severity, Span
+from casebook.diagnostics import Diagnostic, Span
 from casebook.files import Cache, digest
+from casebook.photos.colours import profile_of, to_srgb
 from casebook.photos.decode import (
     MAX_PIXELS,
     MODES,
@@ -18,36 +19,24 @@ from casebook.photos.decode import (
     opened,
     read_tags,
     reads_heic,
-    to_srgb,
 )
+from casebook.photos.kinds import KINDS, RAW, SUFFIXES, begins_as, seems
 from casebook.photos.pixels import fingerprint
+from casebook.photos.told import (
+    DAMAGED,
+    FORMAT,
+    INKS,
+    MISLABELLED,
+    MISSING,
+    ORIENTATION,
+    PAGES,
+    PROFILE,
+    TAGS,
+    TOO_LARGE,
+    Telling,
+)
 
 MAX_BYTES = 60_000_000
-_SUFFIXES = {
-    "JPEG": (".jpg", ".jpeg", ".jpe", ".jfif"),
-    "PNG": (".png",),
-    "TIFF": (".tif", ".tiff"),
-    "WebP": (".webp",),
-    "HEIC": (".heic", ".heif", ".hif"),
-}
-
-_RAW = frozenset({".nef", ".cr2", ".cr3", ".dng", ".arw", ".orf", ".pef", ".rw2", ".raf"})
-_KINDS = {
-    "JPEG": "JPEG",
-    "MPO": "JPEG",
-    "PNG": "PNG",
-    "TIFF": "TIFF",
-    "WEBP": "WebP",
-    "HEIF": "HEIC",
-}
-_BEGINNINGS = (  # first bytes of what is often taken for a photo, after an offset
-    (8, (b"avif", b"avis"), "an AVIF picture"),
-    (0, (b"GIF87a", b"GIF89a"), "a GIF picture"),
-    (0, (b"BM",), "a BMP picture"),
-    (0, (b"8BPS",), "a Photoshop document"),
-    (0, (b"%PDF",), "a PDF document"),
-    (0, (b"<svg", b"<?xml"), "a drawing or text in XML"),
-)
 _SAVE_COPY = "save a copy as JPEG, PNG, TIFF or WebP and name that one in the record"
 _ADD_HEIC = (
     'add what reads it: `python -m pip install "casebook[heic]"` (its library is under the GPL), '
@@ -83,11 +72,11 @@ class Inspection:
 
 
 class _Refused(Exception):
-    """A file that cannot be used: rule, message and hint."""
+    """A file that cannot be used: for what it is told, message and hint."""
 
-    def __init__(self, rule: str, message: str, hint: str = _SAVE_COPY) -> None:
-        super().__init__(rule, message, hint)
-        self.rule, self.message, self.hint = rule, message, hint
+    def __init__(self, telling: Telling, message: str, hint: str = _SAVE_COPY) -> None:
+        super().__init__(telling.name, message, hint)
+        self.telling, self.message, self.hint = telling, message, hint
 
 
 def inspect(path: Path, span: Span | None, case: str, cache: Cache | None = None) -> Inspection:
@@ -100,18 +89,13 @@ def inspect(path: Path, span: Span | None, case: str, cache: Cache | None = None
         data = _read(path)
         seen = _seen(data, path, cache)
     except _Refused as no:
-        message = f"{path.name} {no.message}"
-        return Inspection(
-            None, (Diagnostic(no.rule, Severity.ERROR, message, span, no.hint, case),)
-        )
+        told = no.telling.of(f"{path.name} {no.message}", span, no.hint, case)
+        return Inspection(None, (told,))
     remarks = [*_mislabelled(path, seen.photo), *(_REMARKS[each] for each in seen.remarks)]
-    return Inspection(
-        seen.photo,
-        tuple(
-            Diagnostic(rule, Severity.WARNING, f"{path.name} {message}", span, hint, case)
-            for rule, message, hint in remarks
-        ),
+    told_each = (
+        telling.of(f"{path.name} {message}", span, hint, case) for telling, message, hint in remarks
     )
+    return Inspection(seen.photo, tuple(told_each))
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,24 +108,29 @@ class _Seen:
 
 _REMARKS = {
     "pages": (
-        "photo-pages",
+        PAGES,
         "holds several pictures: only the first is shown",
         "save the others as files of their own",
     ),
     "orientation": (
-        "photo-orientation",
+        ORIENTATION,
         "says which way up it is with a value that no standard knows: shown as stored",
         "turn it upright in a picture program and save it",
     ),
     "tags": (
-        "photo-tags",
+        TAGS,
         "has damaged tags: its date and camera may be missing",
         "write the date into the record",
     ),
     "profile": (
-        "photo-profile",
-        "has a colour profile that is damaged or does not fit: its colours are taken as sRGB",
+        PROFILE,
+        "has a colour profile that is damaged or does not fit: it is left out",
         "save it again with a colour profile",
+    ),
+    "inks": (
+        INKS,
+        "is in printing inks without a colour profile: its colours are a guess",
+        "save it as RGB in the program that made it, or with its profile",
     ),
 }
 
@@ -151,15 +140,15 @@ def _read(path: Path) -> bytes:
     try:
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):
-            raise _Refused("photo-missing", "is not a file", "name a photo file")
+            raise _Refused(MISSING, "is not a file", "name a photo file")
         _limit_bytes(found.st_size)
         with path.open("rb") as file:
             data = file.read(MAX_BYTES + 1)
     except (FileNotFoundError, NotADirectoryError):
-        raise _Refused("photo-missing", "is not there", "check its name and folder") from None
+        raise _Refused(MISSING, "is not there", "check its name and folder") from None
     except (OSError, ValueError) as fault:
         reason = getattr(fault, "strerror", None) or str(fault)
-        raise _Refused("photo-missing", f"cannot be read: {reason}", _COPY_AGAIN) from fault
+        raise _Refused(MISSING, f"cannot be read: {reason}", _COPY_AGAIN) from fault
     _limit_bytes(len(data))
     return data
 
@@ -167,15 +156,15 @@ def _read(path: Path) -> bytes:
 def _limit_bytes(size: int) -> None:
     if size > MAX_BYTES:
         told = f"has {size / 1e6:.0f} MB, more than {MAX_BYTES / 1e6:.0f} MB"
-        raise _Refused("photo-too-large", told, "save a smaller copy and name that one")
+        raise _Refused(TOO_LARGE, told, "save a smaller copy and name that one")
     if not size:
-        raise _Refused("photo-damaged", "is empty", _COPY_AGAIN)
+        raise _Refused(DAMAGED, "is empty", _COPY_AGAIN)
 
 
 def _seen(data: bytes, path: Path, cache: Cache | None) -> _Seen:
     """What the bytes tell, from the cache if they were seen before."""
-    if path.suffix.lower() in _RAW:
-        raise _Refused("photo-format", "is a camera's raw file, which is not read here")
+    if path.suffix.lower() in RAW:
+        raise _Refused(FORMAT, "is a camera's raw file, which is not read here")
     name = digest(data)
     if cache is None:
         return _looked_at(data, name)
@@ -195,30 +184,26 @@ def _looked_at(data: bytes, name: str) -> _Seen:
             return _facts(image, name)
     except (Image.DecompressionBombError, Image.DecompressionBombWarning):
         told = f"has more than {MAX_PIXELS // 1_000_000} million pixels"
-        raise _Refused("photo-too-large", told, "save a smaller copy and name that one") from None
+        raise _Refused(TOO_LARGE, told, "save a smaller copy and name that one") from None
     except UnidentifiedImageError:
-        if is_heic(data) and not reads_heic():
-            raise _Refused("photo-format", "is a HEIC picture", _ADD_HEIC) from None
-        if is_heic(data):
-            told = "is a HEIC picture that is damaged or cut short"
-            raise _Refused("photo-damaged", told, _COPY_AGAIN) from None
-        raise _Refused("photo-format", _not_a_photo(data)) from None
+        raise _unread(data) from None
     except _Refused:
         raise
     except Exception as fault:  # what a decoder raises on hostile bytes is of any type
         told = f"is damaged or cut short ({str(fault) or type(fault).__name__})"
-        raise _Refused("photo-damaged", told, _COPY_AGAIN) from fault
+        raise _Refused(DAMAGED, told, _COPY_AGAIN) from fault
 
 
 def _facts(image: Image.Image, name: str) -> _Seen:
     """What an open picture tells; it is decoded to the last byte to see that it is whole."""
     if image.mode not in MODES:
-        raise _Refused("photo-format", f"has pixels of a kind not read here ({image.mode})")
+        raise _Refused(FORMAT, f"has pixels of a kind not read here ({image.mode})")
     width, height = image.size
-    tags = read_tags(image)
+    tags, profile = read_tags(image), profile_of(image)
     remarks = {
         "pages": _several(image),
-        "profile": bool(image.info.get("icc_profile")) and to_srgb(image) is None,
+        "profile": bool(profile) and to_srgb(image) is None,
+        "inks": image.mode == "CMYK" and not profile,
         "orientation": tags.odd,
         "tags": tags.damaged,
     }
@@ -226,7 +211,7 @@ def _facts(image: Image.Image, name: str) -> _Seen:
     image.load()
     if tags.orientation >= 5:
         width, height = height, width
-    kind = _KINDS[image.format or ""]
+    kind = KINDS[image.format or ""]
     looks = fingerprint(image, tags.orientation)
     photo = Inspected(name, width, height, kind, tags.taken, tags.device, looks)
     return _Seen(photo, tuple(sorted(each for each, holds in remarks.items() if holds)))
@@ -245,18 +230,21 @@ def _several(image: Image.Image) -> bool:
     return True
 
 
-def _mislabelled(path: Path, photo: Inspected) -> list[tuple[str, str, str]]:
+def _mislabelled(path: Path, photo: Inspected) -> list[tuple[Telling, str, str]]:
     """What to say of a name that ends for another format than the bytes have."""
-    if path.suffix.lower() in _SUFFIXES[photo.format]:
+    if path.suffix.lower() in SUFFIXES[photo.format]:
         return []
-    better = path.with_suffix(_SUFFIXES[photo.format][0]).name
+    better = path.with_suffix(SUFFIXES[photo.format][0]).name
     hint = f"rename it {better}, here and in the record"
-    return [("photo-mislabelled", f"is a {photo.format} file by its content", hint)]
+    return [(MISLABELLED, f"is a {photo.format} file by its content", hint)]
 
 
-def _not_a_photo(data: bytes) -> str:
-    """What a file that is no photo seems to be."""
-    for offset, beginnings, words in _BEGINNINGS:
-        if data[offset : offset + 8].startswith(beginnings):
-            return f"is {words}, which is not read here"
-    return "is not a picture in a format read here"
+def _unread(data: bytes) -> _Refused:
+    """Why no decoder takes the bytes."""
+    if is_heic(data) and not reads_heic():
+        return _Refused(FORMAT, "is a HEIC picture", _ADD_HEIC)
+    kind = "HEIC" if is_heic(data) else begins_as(data)
+    if kind:
+        told = f"begins as a {kind} does, but is damaged, cut short or of a rare kind"
+        return _Refused(DAMAGED, told, f"{_COPY_AGAIN}, or {_SAVE_COPY}")
+    return _Refused(FORMAT, seems(data))

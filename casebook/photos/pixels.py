@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from PIL import Image
+from PIL import ExifTags, Image, ImageOps
 
-from casebook.photos.decode import DEEP, to_srgb
+from casebook.photos.colours import to_srgb
+from casebook.photos.decode import DEEP
 
 # The turn that shows a stored picture upright, by Exif tag 274 (JEITA CP-3451, p. 18).
 _TURNS = {
@@ -43,31 +44,47 @@ def turned(image: Image.Image, orientation: int) -> Image.Image:
     return image.transpose(_TURNS[orientation]) if orientation in _TURNS else image
 
 
-_GRID = 16
+_COARSE, _FINE = 8, 16
+COARSE_BITS, FINE_BITS = _COARSE**2, _FINE**2
 
 
 def fingerprint(image: Image.Image, orientation: int) -> str:
-    """What a decoded picture looks like, in 256 bits as hexadecimal: the same after resizing.
+    """What a decoded picture looks like: 64 coarse bits and 256 fine ones, as hexadecimal.
 
-    Each bit tells whether one of 16 × 17 fields, upright, is lighter than the field to its right:
-    a difference hash ("dHash", from memory). Near pictures differ in few bits.
+    Each bit tells whether one of 8 × 9 fields, upright, is lighter than the field to its right; of
+    16 × 17 for the fine ones: a difference hash ("dHash", from memory). A picture that is resized
+    and saved again keeps almost all of the coarse bits, another has others.
     """
     grey = turned(_plain(image).convert("L"), orientation)
-    levels = list(grey.resize((_GRID + 1, _GRID), Image.Resampling.BOX).tobytes())
-    rows = (levels[at : at + _GRID + 1] for at in range(0, len(levels), _GRID + 1))
-    bits = [one > other for row in rows for one, other in pairwise(row)]
-    return f"{sum(bit << place for place, bit in enumerate(bits)):064x}"
+    return f"{_lighter(grey, _COARSE):016x}{_lighter(grey, _FINE):064x}"
+
+
+def _lighter(grey: Image.Image, rows: int) -> int:
+    wide = rows + 1
+    levels = grey.resize((wide, rows), Image.Resampling.BOX).tobytes()
+    fields = (levels[at : at + wide] for at in range(0, len(levels), wide))
+    bits = [one > other for row in fields for one, other in pairwise(row)]
+    return sum(bit << place for place, bit in enumerate(bits))
 
 
 def _plain(image: Image.Image) -> Image.Image:
     """The pixels in a mode that can be made smaller without harm."""
     if image.mode in DEEP:
-        return image.convert("I").point(lambda level: level * (1 / 257)).convert("L")
+        return _shallow(image)
     if image.has_transparency_data:
         return image.convert("RGBA")
     if image.mode in {"L", "RGB", "CMYK", "LAB"}:
         return image
     return image.convert("L" if image.mode == "1" else "RGB")
+
+
+def _shallow(image: Image.Image) -> Image.Image:
+    """Grey of 12 or 16 bits in 8; a TIFF may also count from white (TIFF 6.0, tag 262)."""
+    tags = getattr(image, "tag_v2", {})
+    top = (1 << tags.get(ExifTags.Base.BitsPerSample, (16,))[0]) - 1
+    grey = image.convert("I").point(lambda level: level * (255 / top) + 0.5).convert("L")
+    white_is_zero = tags.get(ExifTags.Base.PhotometricInterpretation) == 0
+    return ImageOps.invert(grey) if white_is_zero else grey
 
 
 def resized(image: Image.Image, size: tuple[int, int]) -> Image.Image:

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from itertools import combinations
+from dataclasses import dataclass, field
 
-from casebook.diagnostics import Diagnostic, Severity
+from casebook.diagnostics import Diagnostic
 from casebook.model.archive import Case
 from casebook.model.base import items, known
 from casebook.model.photos import Photo
 from casebook.photos.inspect import Inspected
+from casebook.photos.told import DATE_DIFFERS, DATE_IN_TAGS, NEAR_TWIN, TWICE, TWO_CASES, Telling
+from casebook.photos.twins import Looks, Shelf
 
-NEAR = 8
-"""Fingerprints that differ in no more of their 256 bits look alike (a bound of the project)."""
-TELLING = 32
-"""A picture with fewer fields lighter than their neighbour, or darker, is too plain to compare."""
-_BITS = 256
+TWIN = 12
+"""Photos of one stage, view and light that differ in no more fine bits look alike."""
+SAME = 32
+"""Photos of two cases that differ in no more are one picture, saved again. Both are bounds of the
+project: saved again smaller, pictures differed by up to 28; those of two objects by 46 and more."""
+_SHAPES = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,23 +31,45 @@ class Album:
     inspected: Mapping[str, Inspected]
 
 
+@dataclass(frozen=True, slots=True)
+class _Met:
+    """A photo met before, in the case of a folder."""
+
+    folder: str
+    photo: Photo
+    seen: Inspected
+
+
 def suggestions(albums: Iterable[Album]) -> Iterator[Diagnostic]:
     """What the photos of an archive suggest, case by case."""
-    first: dict[str, tuple[str, str]] = {}
+    met = _Archive()
     for album in albums:
         yield from _dates(album)
-        yield from _twins(album)
-        yield from _elsewhere(album, first)
+        for photo, seen in _seen(album):
+            yield from met.meet(_Met(album.folder, photo, seen))
+
+
+def _seen(album: Album) -> Iterator[tuple[Photo, Inspected]]:
+    for photo in items(album.case.photos):
+        if seen := album.inspected.get(photo.file):
+            yield photo, seen
+
+
+def _suggested(
+    telling: Telling, message: str, hint: str, photo: Photo, folder: str, key: str = "file"
+) -> Diagnostic:
+    return telling.of(message, photo.span(key), hint, folder)
 
 
 # --- dates -----------------------------------------------------------------------------------
 
 
 def _dates(album: Album) -> Iterator[Diagnostic]:
-    """A date that only the tags know, and one that they know otherwise.
+    """A date that only the tags know, and once for a case those that they know otherwise.
 
     A scan of a print or slide was taken long after what it shows; of such nothing is said.
     """
+    differing: list[tuple[Photo, Inspected]] = []
     for photo, seen in _seen(album):
         day = seen.taken[:10]
         date, medium = known(photo.date), known(photo.medium)
@@ -53,11 +77,22 @@ def _dates(album: Album) -> Iterator[Diagnostic]:
             continue
         if date is None:
             message = f"{photo.file} was taken on {day} by its tags{_by(seen)}, and has no date"
-            yield _suggested("photo-date-in-tags", message, f"add `date: {day}`", photo, album)
+            yield _suggested(DATE_IN_TAGS, message, f"add `date: {day}`", photo, album.folder)
         elif _differs(day, date.earliest_day(), date.latest_day()):
-            message = f"{photo.file} was taken on {day} by its tags{_by(seen)}, not on {date}"
-            hint = "correct the date, or leave it where the camera's clock was wrong"
-            yield _suggested("photo-date-differs", message, hint, photo, album, "date")
+            differing.append((photo, seen))
+    if differing:
+        yield _date_differs(differing, album.folder)
+
+
+def _date_differs(differing: list[tuple[Photo, Inspected]], folder: str) -> Diagnostic:
+    """The first of the photos whose tags tell another day, and how many more there are."""
+    photo, seen = differing[0]
+    day, date, more = seen.taken[:10], known(photo.date), len(differing) - 1
+    message = f"{photo.file} was taken on {day} by its tags{_by(seen)}, not on {date}"
+    if more:
+        message += f"; so it is with {more} more photo{'s' if more > 1 else ''} of this case"
+    hint = "correct the date, or leave it where the camera's clock was wrong"
+    return _suggested(DATE_DIFFERS, message, hint, photo, folder, "date")
 
 
 def _by(seen: Inspected) -> str:
@@ -74,44 +109,61 @@ def _differs(day: str, earliest: datetime.date | None, latest: datetime.date | N
 # --- twins -----------------------------------------------------------------------------------
 
 
-def _twins(album: Album) -> Iterator[Diagnostic]:
-    """Two photos of one case that are one file, or of one stage that look alike."""
-    for (photo, seen), (other, again) in combinations(_seen(album), 2):
-        if seen.digest == again.digest:
-            message = f"{other.file} is the same picture as {photo.file}"
-            hint = "name it once; a picture may show several things under `shows`"
-            yield _suggested("photo-twice", message, hint, other, album)
-        elif photo.stage == other.stage and _alike(seen.looks, again.looks):
-            message = f"{other.file} looks much like {photo.file}"
+@dataclass(frozen=True, slots=True)
+class _Archive:
+    """The photos met so far: each file's first in the archive and in each case, and their looks."""
+
+    files: dict[str, _Met] = field(default_factory=dict)
+    of_case: dict[tuple[str, str], _Met] = field(default_factory=dict)
+    looks: Shelf[_Met] = field(default_factory=Shelf)
+
+    def meet(self, new: _Met) -> Iterator[Diagnostic]:
+        """What is to be said of a photo beside those met before it; then it is one of them."""
+        name = new.seen.digest
+        if twin := self.of_case.get((new.folder, name)):
+            yield _twice(new, twin)
+        elif twin := self.files.get(name):
+            yield _two_cases(new, twin)
+        else:
+            alike = self.looks.meet(Looks(new.seen.looks), new)
+            yield from _told_first(new, alike)
+        self.of_case.setdefault((new.folder, name), new)
+        self.files.setdefault(name, new)
+
+
+def _twice(new: _Met, twin: _Met) -> Diagnostic:
+    message = f"{new.photo.file} is the same picture as {twin.photo.file}"
+    hint = "name it once; a picture may show several things under `shows`"
+    return _suggested(TWICE, message, hint, new.photo, new.folder)
+
+
+def _two_cases(new: _Met, twin: _Met) -> Diagnostic:
+    message = f"{new.photo.file} is the same picture as {twin.photo.file} of cases/{twin.folder}"
+    hint = "see which case it belongs to; where to both, nothing need be done"
+    return _suggested(TWO_CASES, message, hint, new.photo, new.folder)
+
+
+def _told_first(new: _Met, alike: list[tuple[int, _Met]]) -> Iterator[Diagnostic]:
+    """The nearest of those that look like a photo, if it looks like them too much."""
+    for bits, twin in alike:
+        if twin.folder == new.folder and bits <= TWIN and _of_one_kind(new.photo, twin.photo):
+            message = f"{new.photo.file} looks much like {twin.photo.file}"
             hint = "keep the better one, or say in `view` or `light` in what they differ"
-            if (known(photo.view), known(photo.light)) == (known(other.view), known(other.light)):
-                yield _suggested("photo-near-twin", message, hint, other, album)
+            yield _suggested(NEAR_TWIN, message, hint, new.photo, new.folder)
+            return
+        if twin.folder != new.folder and bits <= SAME and _may_be_one(new.seen, twin.seen):
+            yield _two_cases(new, twin)
+            return
 
 
-def _elsewhere(album: Album, first: dict[str, tuple[str, str]]) -> Iterator[Diagnostic]:
-    """A photo whose file is another case's too; `first` keeps where each file was met first."""
-    for photo, seen in _seen(album):
-        folder, name = first.setdefault(seen.digest, (album.folder, photo.file))
-        if folder != album.folder:
-            message = f"{photo.file} is the same picture as {name} of cases/{folder}"
-            hint = "see which case it belongs to; where to both, nothing need be done"
-            yield _suggested("photo-in-two-cases", message, hint, photo, album)
+def _of_one_kind(photo: Photo, other: Photo) -> bool:
+    """Whether two photos are of one stage, view and light, so that they should differ."""
+    kinds = ((one.stage, known(one.view), known(one.light)) for one in (photo, other))
+    return next(kinds) == next(kinds)
 
 
-def _alike(one: str, other: str) -> bool:
-    bits = [int(text or "0", 16) for text in (one, other)]
-    telling = all(TELLING <= each.bit_count() <= _BITS - TELLING for each in bits)
-    return telling and (bits[0] ^ bits[1]).bit_count() <= NEAR
-
-
-def _seen(album: Album) -> Iterator[tuple[Photo, Inspected]]:
-    for photo in items(album.case.photos):
-        if seen := album.inspected.get(photo.file):
-            yield photo, seen
-
-
-def _suggested(
-    rule: str, message: str, hint: str, photo: Photo, album: Album, key: str = "file"
-) -> Diagnostic:
-    span = photo.span(key)
-    return Diagnostic(rule, Severity.SUGGESTION, message, span, hint, album.folder)
+def _may_be_one(seen: Inspected, other: Inspected) -> bool:
+    """Whether two files may be one picture: of one shape, and not taken at two moments."""
+    shapes = [one.width / one.height for one in (seen, other)]
+    moments = {one.taken for one in (seen, other)} - {""}
+    return abs(shapes[0] / shapes[1] - 1) <= _SHAPES and len(moments) < 2

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from casebook.diagnostics import Severity
 from casebook.model.base import Maybe, items, known, schema
@@ -38,6 +38,7 @@ _ASKED = {
     "target": "whether a colour or grey target is",
     "light": "in what light",
 }
+_AS_IT_IS = "add `scale: yes, target: yes, light: raking from the left`, as it is"
 
 
 def _name(photo: Photo) -> str:
@@ -65,6 +66,35 @@ def _lacks(noted: Maybe[Scale | Target]) -> bool:
     return isinstance(noted, (Scale, Target)) and in_frame(noted) is False
 
 
+def _unsaid(look: Look, asked: Mapping[str, str], hint: str) -> Iterator[Raised]:
+    """What photos do not say of what is `asked`, by field; those that lack the same together."""
+    unsaid: dict[str, list[Photo]] = {}
+    for photo in _here(look):
+        texts = [text for name, text in asked.items() if not look.tells(photo, name)]
+        unsaid.setdefault(", nor ".join(texts), []).append(photo)
+    for texts_said, photos in unsaid.items():
+        if texts_said:
+            message = f"{_listed(photos, 'does not say', 'do not say')} {texts_said}"
+            yield Raised(message, photos[0].span(), hint)
+
+
+@rule(
+    why="Without stage and view a photo is in no pair of before and after, and is soon a riddle.",
+    source=NO_SOURCE,
+    fields=("Case.photos", "Photo.stage", "Photo.view"),
+    weight=ADVICE,
+    raises="photos: [{file: a.jpg, stage: before, date: 2025-01}]",
+    passes="photos: [{file: a.jpg, stage: before, view: spine, date: 2025-01}]",
+)
+def stage_and_view(look: Look) -> Iterator[Raised]:
+    """Every photo says at what stage it was taken, and what is in front of the lens.
+
+    Photos that lack the same are told together. Of photos that lie elsewhere nothing is asked.
+    """
+    asked = {"stage": "at what stage it was taken", "view": "what view it shows"}
+    yield from _unsaid(look, asked, "add `stage: before, view: spine`, as it is")
+
+
 @rule(
     why="Without scale and target a photo shows neither how big a thing was nor what colour.",
     source=PMG,
@@ -81,18 +111,11 @@ def scale_target_light(look: Look) -> Iterator[Raised]:
     Photos that lack the same are told together. That a scale or target is not there is told as a
     suggestion, and of a finished case no more. Of photos that lie elsewhere nothing is asked.
     """
-    unsaid: dict[str, list[Photo]] = {}
+    yield from _unsaid(look, _ASKED, _AS_IT_IS)
     lacking: dict[str, list[Photo]] = {}
     for photo in _here(look):
-        texts = [text for name, text in _ASKED.items() if not look.tells(photo, name)]
         names = [name for name in ("scale", "target") if _lacks(getattr(photo, name))]
-        unsaid.setdefault(", nor ".join(texts), []).append(photo)
         lacking.setdefault(" and no ".join(names), []).append(photo)
-    for texts_said, photos in unsaid.items():
-        if texts_said:
-            message = f"{_listed(photos, 'does not say', 'do not say')} {texts_said}"
-            hint = "add `scale: yes, target: yes, light: raking from the left`, as it is"
-            yield Raised(message, photos[0].span(), hint)
     for what, photos in lacking.items():
         if what and look.stage is not Due.FINISHED:
             message = f"{_listed(photos, 'has', 'have')} no {what} in frame"
@@ -170,4 +193,4 @@ def _pointed_at(look: Look) -> Iterator[str]:
                 yield from words_in(getattr(record, info.name))
 
 
-PRACTICE = (scale_target_light, special_light_named, photo_spoken_of)
+PRACTICE = (stage_and_view, scale_target_light, special_light_named, photo_spoken_of)

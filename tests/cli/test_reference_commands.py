@@ -7,6 +7,7 @@ import json
 import pytest
 
 from casebook.cli import main
+from casebook.photos.told import TELLINGS
 from casebook.rules import ALL
 
 
@@ -20,13 +21,21 @@ def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, 
 def test_explain_without_a_rule_lists_every_rule(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = run(capsys, "explain")
     assert code == 0
-    assert [line.split()[0] for line in out.splitlines()] == [one.name for one in ALL]
+    names = [one.name for one in ALL] + [one.name for one in TELLINGS]
+    assert [line.split()[0] for line in out.splitlines()] == names
 
 
 def test_explain_says_why_and_by_whose_word(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = run(capsys, "explain", "before-and-after")
     assert code == 0
     assert "Source: AIC Commentary" in out
+
+
+def test_explain_knows_what_is_told_of_photo_files(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "explain", "photo-mislabelled")
+    assert code == 0
+    assert "Source: common practice, no source" in out
+    assert "    spine.png is a JPEG file by its content" in out
 
 
 def test_an_unknown_rule_is_answered_with_the_closest(capsys: pytest.CaptureFixture[str]) -> None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
+
 from casebook.files import Cache
 from casebook.model.archive import Archive, Case
 from casebook.model.base import items
@@ -13,7 +15,13 @@ from casebook.model.marks import Fit
 from casebook.model.photos import Image, Photo
 from casebook.model.settings import Settings
 from casebook.output.contexts import PictureView
-from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
+from casebook.output.pictures import (
+    Pictures,
+    before_and_after,
+    case_pictures,
+    elsewhere,
+    light_words,
+)
 from casebook.output.wording import text_of
 from casebook.photos.derive import Derivative, Picture
 from tests.builders import PICTURES, record
@@ -53,6 +61,49 @@ def test_a_picture_has_its_sources_and_its_words() -> None:
     assert view.alt == "spine, before treatment: c-1"
 
 
+@pytest.mark.parametrize(
+    ("light", "words"),
+    [
+        ("normal", "in normal light"),
+        ("normal, window from the left", "in normal light (window from the left)"),
+        ("raking from the left", "in raking light from the left"),
+        ("Raking light from the head, lamp at 10°", "in raking light from the head (lamp at 10°)"),
+        ("transmitted", "in transmitted light"),
+        ("cross-polarised", "in cross-polarised light"),
+        ("UV", "in ultraviolet light"),
+        ("ultraviolet, 365 nm", "in ultraviolet light (365 nm)"),
+        ("daylight", "in daylight"),
+        ("UV fluorescence", "UV fluorescence"),
+        ("a torch behind the leaf", "a torch behind the leaf"),
+        ("not recorded", "not recorded"),
+        ("", ""),
+    ],
+)
+def test_a_light_is_said_as_a_reader_would_say_it(light: str, words: str) -> None:
+    assert light_words(light) == words
+
+
+def told(text: str, settings: Settings) -> PictureView:
+    """The view of one photo, in a lab of these settings."""
+    case = record(Case, f"{{id: c-1, title: A ledger, photos: [{text}]}}")
+    shown = Archive(settings, {}, (case,), images={"c-1": {"a": Image("a", 8, 6)}})
+    return case_pictures(case, shown, DERIVED, "")["a"]
+
+
+def test_a_caption_tells_view_light_and_date_and_ends_without_a_second_stop() -> None:
+    text = "{id: a, file: a.jpg, view: spine, light: raking from the left, stage: before, "
+    text += "date: 2025-01-28, caption: Glue shows through.}"
+    english = told(text, Settings())
+    assert english.details == "Spine, in raking light from the left, 28 January 2025"
+    assert english.alt == (
+        "Glue shows through, before treatment, in raking light from the left: A ledger"
+    )
+    assert told(text, Settings(language="en-US")).details.endswith(", January 28, 2025")
+    assert told("{id: a, file: a.jpg, date: unknown, light: normal}", Settings()).alt == (
+        "photograph: A ledger"
+    )
+
+
 def test_before_and_after_show_the_same_view() -> None:
     before, after = before_and_after(CASE, case_pictures(CASE, ARCHIVE, DERIVED, ""))
     assert before and after
@@ -68,7 +119,7 @@ def test_photos_that_are_no_image_here_are_told_with_where_they_are_kept() -> No
     archive = Archive(Settings(), {}, (case,), images={"c-1": {"p1": Image("p1", 8, 6)}})
     told = [text_of(one) for one in elsewhere(case, archive)]
     assert told == [
-        "Not here: spine, before treatment, raking light, 1986, slide, kept at a museum.",
+        "Not here: spine, before treatment, in raking light, 1986, slide, kept at a museum.",
         "Not here: no view named, date not recorded, where it is kept is unknown.",
     ]
 

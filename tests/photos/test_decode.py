@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import warnings
 from io import BytesIO
-from typing import Literal
 
 import pytest
-from PIL import ExifTags, Image, ImageCms, UnidentifiedImageError
+from PIL import ExifTags, Image, UnidentifiedImageError
 
 from casebook.photos import decode
-from casebook.photos.decode import Tags, opened, read_tags, to_srgb
+from casebook.photos.decode import Tags, opened, read_tags
 
 
 def saved(kind: str, mode: str = "RGB", **how: object) -> bytes:
@@ -69,20 +68,3 @@ def test_a_turn_is_left_to_do_save_where_the_decoder_does_it(kind: str, left: in
     tags = Image.Exif()
     tags[ExifTags.Base.Orientation] = 6
     assert tags_of(saved(kind, exif=tags)).orientation == left
-
-
-@pytest.mark.parametrize(
-    ("mode", "space", "fits"),
-    [("RGB", "sRGB", True), ("L", "sRGB", True), ("CMYK", "sRGB", False), ("RGB", "LAB", False)],
-)
-def test_a_profile_is_used_on_the_pixels_it_is_made_for(
-    mode: str, space: Literal["LAB", "sRGB"], fits: bool
-) -> None:
-    profile = ImageCms.ImageCmsProfile(ImageCms.createProfile(space)).tobytes()
-    with opened(saved("TIFF", mode, icc_profile=profile)) as image:
-        assert (to_srgb(image) is not None) is fits
-
-
-def test_without_a_profile_there_is_no_way_to_go() -> None:
-    with opened(saved("JPEG")) as image:
-        assert to_srgb(image) is None

@@ -308,6 +308,15 @@ def test_a_photo_cut_short_is_told(tmp_path: Path, kind: str, share: float) -> N
     assert str(tmp_path) not in found.diagnostics[0].message
 
 
+@pytest.mark.parametrize("kind", ENDINGS)
+def test_a_photo_of_which_only_the_start_is_there_is_called_damaged(
+    tmp_path: Path, kind: str
+) -> None:
+    path = save(tmp_path / f"a.{ENDINGS[kind]}", kind, (300, 200))
+    path.write_bytes(path.read_bytes()[:18])
+    only(look(path), "photo-damaged", Severity.ERROR)
+
+
 SEEDS = {}
 for _kind in ENDINGS:
     _out = BytesIO()

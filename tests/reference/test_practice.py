@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from casebook.photos.told import TELLINGS
 from casebook.reference import explain, rules_page, suggest_rule
 from casebook.rules import ALL
 from tests.reference.committed import holds
@@ -23,6 +24,14 @@ def test_a_rule_is_explained_whole(rule):
     assert all(part in text for part in (rule.what, rule.why, rule.source))
     assert all(f"    {line}" in text for line in f"{rule.raises}\n{rule.passes}".splitlines())
     assert f"{rule.weight.finished.word} (finished)" in text
+
+
+@pytest.mark.parametrize("one", TELLINGS, ids=lambda one: one.name)
+def test_what_is_told_of_photo_files_is_explained_as_a_rule_is(one):
+    text = explain(one.name)
+    assert all(part in text for part in (one.what, one.why, one.source, f"    {one.example}"))
+    assert f"Severity: {one.severity.word}" in text
+    assert f"### {one.name}\n\n{one.what}" in rules_page()
 
 
 def test_a_name_that_is_no_rule_is_answered_with_the_nearest():

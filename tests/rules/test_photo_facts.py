@@ -26,6 +26,20 @@ def test_each_photo_is_told_what_it_does_not_say_in_one_message():
     assert messages(FACTS, photo(", scale: unknown, target: unknown, light: unknown")) == []
 
 
+@pytest.mark.parametrize(
+    ("said", "lacks"),
+    [
+        ("", ["at what stage it was taken, nor what view it shows"]),
+        (", view: spine", ["at what stage it was taken"]),
+        (", stage: before", ["what view it shows"]),
+        (", stage: after, view: unknown", []),
+    ],
+)
+def test_each_photo_says_its_stage_and_its_view(said: str, lacks: list[str]):
+    found = messages(NAMED["stage-and-view"], f"photos: [{{file: a.jpg{said}}}]")
+    assert found == [f"the photo `a.jpg` does not say {one}" for one in lacks]
+
+
 def test_photos_that_lack_the_same_are_told_together():
     files = [f"{{file: {name}.jpg, scale: yes, target: yes}}" for name in "abcde"]
     (told,) = messages(FACTS, f"photos: [{', '.join(files)}]")

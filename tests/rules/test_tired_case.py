@@ -83,6 +83,7 @@ follow-up: [{date: 2025-06-01, state: sound, next: 2025-10}]
 photos:
   - {file: a.jpg, stage: before, view: spine, date: 2025-01-28}
   - {file: verso-uv.jpg, stage: during, view: verso, light: raking, date: 2025-03-14}
+  - {file: table.jpg, date: 2025-03-14}
 """
 
 

@@ -56,14 +56,17 @@ function Viewer(photos) {
     show(number);
     dialog.showModal();
   };
-  dialog.addEventListener("close", () => { if (opener) opener.focus(); });
+  dialog.addEventListener("close", () => {
+    fingers.clear();
+    if (opener) opener.focus();
+  });
   dialog.addEventListener("click", (event) => { if (event.target === dialog) dialog.close(); });
 
   function show(number) {
     at = (number + photos.length) % photos.length;
     const link = photos[at];
     const seen = link.querySelector("img");
-    image.src = link.href;
+    load(link, seen);
     image.alt = seen.alt;
     const caption = link.parentElement.querySelector("figcaption");
     const parts = caption ? [...caption.children].map((one) => one.textContent.trim().replace(/\.$/, "")) : [];
@@ -72,6 +75,13 @@ function Viewer(photos) {
     previous.hidden = next.hidden = photos.length < 2;
     draw(links.find((one) => one.href === link.href && one.querySelector("svg.marks")));
     whole();
+  }
+  /* The picture of the page stands there until the large one has come, so that it is never another. */
+  function load(link, seen) {
+    const large = new Image();
+    large.addEventListener("load", () => { if (photos[at] === link) image.src = large.src; });
+    image.src = seen.currentSrc || seen.src;
+    large.src = link.href;
   }
   function draw(link) {
     if (drawn) drawn.remove();
