@@ -10,7 +10,7 @@ from pathlib import Path
 from casebook.diagnostics import Diagnostic, Severity, Span
 from casebook.files import Cache
 from casebook.model.archive import LAB, Archive, Case
-from casebook.model.base import items
+from casebook.model.base import items, known
 from casebook.model.photos import Image
 from casebook.model.settings import Settings
 from casebook.model.treatment import Episode, Recipe
@@ -21,6 +21,7 @@ from casebook.photos.suggest import Album, suggestions
 from casebook.reading import did_you_mean, read
 from casebook.source import Mapping as MappingNode
 from casebook.source import parse, read_document
+from casebook.values.language import known_languages, language
 from casebook.vocabulary import builtin, extend
 from casebook.vocabulary.recipes import read_recipes, with_recipes
 
@@ -110,7 +111,13 @@ def _settings(root: Path) -> tuple[Settings, tuple[Diagnostic, ...]]:
     if parsed.node is None:
         return Settings(), (*undecoded, *parsed.diagnostics)
     settings, faults = read(Settings, parsed.node, "")
-    return settings, (*undecoded, *parsed.diagnostics, *faults, *_format(settings))
+    return settings, (
+        *undecoded,
+        *parsed.diagnostics,
+        *faults,
+        *_format(settings),
+        *_language(settings),
+    )
 
 
 def _format(settings: Settings) -> Iterator[Diagnostic]:
@@ -118,6 +125,14 @@ def _format(settings: Settings) -> Iterator[Diagnostic]:
         message = f"`format` must be {FORMAT}: this version reads no other"
         hint = f"write `format: {FORMAT}` in lab.yml"
         yield Diagnostic("format", Severity.ERROR, message, settings.span("format"), hint)
+
+
+def _language(settings: Settings) -> Iterator[Diagnostic]:
+    tag = known(settings.language)
+    if tag and language(tag) is None:
+        message = f"dates cannot be written in the language `{tag}`: pages have them in English"
+        hint = f"languages with words for dates: {', '.join(known_languages())}"
+        yield Diagnostic("language", Severity.WARNING, message, settings.span("language"), hint)
 
 
 def _decode(path: Path, root: Path, case: str) -> tuple[str, tuple[Diagnostic, ...]]:

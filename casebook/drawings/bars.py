@@ -14,13 +14,14 @@ from casebook.drawings.patterns import DOTTED, INK, TONED, Filling, definitions
 from casebook.drawings.section import WIDTH
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
 from casebook.drawings.words import Drawing, Row
-from casebook.values.showing import hours, square_cm
+from casebook.values.notation import Notation
+from casebook.values.showing import hours
 
 ROW = 46.0
 BAR = 15.0
 EDGE = 8.0
-MOST = 34
-"""Signs of a name beside its figure; the list has all of it."""
+MOST = 46
+"""Signs of a name and its figure together; the list has all of the name."""
 UM2_OF_MM2 = 10**6
 
 
@@ -47,13 +48,13 @@ def by_material(areas: Areas, facts: Facts, prefix: str) -> Drawing | None:
         groups.setdefault(name, []).append(layer.tally.bonded)
     sums = {name: total(figures) for name, figures in groups.items()}
     order = sorted(sums, key=lambda name: (-sums[name].value, name))
-    rows = [_area(name, sums[name]) for name in order if sums[name].value]
+    rows = [_area(name, sums[name], facts.notation) for name in order if sums[name].value]
     notes = dict.fromkeys(reason for name in order for reason in sums[name].reasons)
     return bars("Materials by area bonded", rows, prefix, "; ".join(notes)) if rows else None
 
 
-def _area(name: str, area: Figure) -> Bar:
-    text = qualified(area, square_cm(Fraction(area.value, UM2_OF_MM2)))
+def _area(name: str, area: Figure, notation: Notation) -> Bar:
+    text = qualified(area, notation.area(Fraction(area.value, UM2_OF_MM2)))
     return Bar(name, area.value, text, DOTTED, area.at_least)
 
 
@@ -93,7 +94,7 @@ def _sentence(note: str) -> str:
 def _drawn(rows: Sequence[Bar], most: int, prefix: str) -> Iterable[Svg]:
     for n, row in enumerate(rows):
         y = n * ROW + 20
-        name = row.name if len(row.name) <= MOST else f"{row.name[: MOST - 1].rstrip()}…"
+        name = _shortened(row.name, MOST - len(row.figure))
         yield joined(
             (
                 tag("text", name, x=EDGE, y=y, stroke="none", fill=INK),
@@ -109,6 +110,10 @@ def _drawn(rows: Sequence[Bar], most: int, prefix: str) -> Iterable[Svg]:
                 _bar(row, y + 6, most, prefix),
             )
         )
+
+
+def _shortened(name: str, most: int) -> str:
+    return name if len(name) <= most else f"{name[: most - 1].rstrip()}…"
 
 
 def _bar(row: Bar, y: float, most: int, prefix: str) -> Svg:

@@ -14,6 +14,7 @@ from casebook.drawings.spine_shape import is_right
 from casebook.drawings.stack import Moment, Story, columns, story
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Case
+from casebook.values.notation import PLAIN, Notation
 from casebook.vocabulary import Lexicon
 
 _UNSAFE = re.compile(r"[^A-Za-z0-9_-]")
@@ -25,10 +26,14 @@ _BOARD = re.compile(rf"(?:(?:{_SIDE})[ -])?board(?:[ -](?:\d+|{_SIDE}))?", re.I)
 
 
 def drawings_for(
-    moments: Sequence[Moment], case: Case, lexicon: Lexicon, prefix: str = "section"
+    moments: Sequence[Moment],
+    case: Case,
+    lexicon: Lexicon,
+    prefix: str = "section",
+    notation: Notation = PLAIN,
 ) -> tuple[Drawing, ...]:
     """The cross-sections of a case, spines first, each with all its states."""
-    facts = facts_of(case, lexicon)
+    facts = facts_of(case, lexicon, notation)
     stories = (_story(moments, roots) for roots in parts_drawn(moments, facts))
     told = (one for one in stories if _worth_it(one))
     return tuple(_draw(one, facts, f"{prefix}-{n}") for n, one in enumerate(told, 1))
@@ -50,9 +55,10 @@ def way_back_for(
     lexicon: Lexicon,
     cuts: Sequence[Cut],
     prefix: str = "way-back",
+    notation: Notation = PLAIN,
 ) -> tuple[Drawing, ...]:
     """The way back on the final state: each drawing on which at least one of the cuts is seen."""
-    facts = facts_of(case, lexicon)
+    facts = facts_of(case, lexicon, notation)
     found = []
     for n, roots in enumerate(parts_drawn(moments, facts), 1):
         told = _story(moments[-1:], roots)

@@ -13,6 +13,7 @@ from casebook.compute.structure import Thing
 from casebook.model.archive import Case
 from casebook.model.base import items, known
 from casebook.model.materials import Material
+from casebook.values.notation import PLAIN, Notation
 from casebook.vocabulary import Lexicon
 
 
@@ -31,6 +32,7 @@ class Facts:
     spines: frozenset[str] = frozenset()
     steps: Mapping[int, str] = field(default_factory=dict)
     lexicon: Lexicon | None = None
+    notation: Notation = PLAIN
 
     def material(self, word: str) -> str:
         """How a material is written."""
@@ -62,7 +64,7 @@ def layer_of(thing: Thing) -> str:
     return thing.of or thing.name
 
 
-def facts_of(case: Case, lexicon: Lexicon) -> Facts:
+def facts_of(case: Case, lexicon: Lexicon, notation: Notation = PLAIN) -> Facts:
     """What the record of a case says of the curve of spines and the weight of layers."""
     below = ground(case)
     rises = {place: length(part.rise) for place, part in below.parts.items()}
@@ -75,6 +77,7 @@ def facts_of(case: Case, lexicon: Lexicon) -> Facts:
         spines=frozenset(place for place in below.parts if below.is_spine(place)),
         steps=dict(enumerate(_steps(case), 1)),
         lexicon=lexicon,
+        notation=notation,
     )
 
 

@@ -14,6 +14,7 @@ from casebook.drawings.section import WIDTH
 from casebook.drawings.sittings import Rest, Sitting
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
 from casebook.drawings.words import Drawing, Row
+from casebook.values.notation import PLAIN, Notation
 from casebook.values.showing import hours
 
 LEFT, RIGHT = 44.0, WIDTH - 10
@@ -26,22 +27,22 @@ LONGEST = 60
 TOP = 14.0
 
 
-def timeline(every: Sequence[Sitting], prefix: str) -> Drawing | None:
-    """Sittings on a calendar; None where no day of any is known."""
+def timeline(every: Sequence[Sitting], prefix: str, notation: Notation = PLAIN) -> Drawing | None:
+    """Sittings on a calendar; None where no day of any is known, or neither work nor drying."""
     dated = [one for one in every if one.first and one.last]
-    if not dated:
+    most = max((one.bench.minutes.value for one in dated), default=0)
+    if not most and not any(one.rests for one in dated):
         return None
     axis = _axis(dated)
-    most = max((one.bench.minutes.value for one in dated), default=0)
     floor = TOP + 2 * SIZE + 26 + (HIGH if most else 0)
     drawn = (
         *_grid(most, floor),
         *(_strip(axis, rest, floor, prefix) for one in dated for rest in one.rests),
         *_blocks(axis, dated, most, floor, prefix),
-        *_labels(axis, floor),
+        *_labels(axis, floor, notation),
         *_key(floor + 54, prefix),
     )
-    said = tuple(Row(n, "", _said(one)) for n, one in enumerate(every, 1))
+    said = tuple(Row(n, "", _said(one, notation)) for n, one in enumerate(every, 1))
     frame = Frame(
         prefix, WIDTH, floor + 102, "Sittings and drying", "; ".join(map(str, said)), "chart"
     )
@@ -154,21 +155,14 @@ def _number(number: str, x: float, y: float, end: tuple[float, float]) -> Svg:
     )
 
 
-def _labels(axis: Axis, floor: float) -> Iterable[Svg]:
+def _labels(axis: Axis, floor: float, notation: Notation) -> Iterable[Svg]:
     """The first and the last day under the calendar."""
     y = floor + 2 * STRIP + 18
     first, last = (datetime.date.fromordinal(day) for day in (axis.first, axis.last))
     return (
-        tag("text", _day(first), x=LEFT, y=y, fill=INK),
-        tag("text", _day(last), x=RIGHT, y=y, text_anchor="end", fill=INK),
+        tag("text", notation.day(first), x=LEFT, y=y, fill=INK),
+        tag("text", notation.day(last), x=RIGHT, y=y, text_anchor="end", fill=INK),
     )
-
-
-_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
-
-
-def _day(day: datetime.date) -> str:
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
 def _key(y: float, prefix: str) -> Iterable[Svg]:
@@ -191,20 +185,20 @@ def _key(y: float, prefix: str) -> Iterable[Svg]:
 UNTIMED = "time at the bench not recorded"
 
 
-def _said(one: Sitting) -> str:
+def _said(one: Sitting, notation: Notation) -> str:
     """A sitting in words: its days, its hours at the bench, its drying."""
     minutes = one.bench.minutes
     bench = f"{qualified(minutes, hours(minutes.value))} at the bench" if minutes.value else UNTIMED
     head = f"sitting {one.number}" + (f", {one.title}" if one.title else "")
     drying = _drying(one)
-    return f"{head} ({_span(one)}): {bench}" + (f"; {drying}" if drying else "")
+    return f"{head} ({_span(one, notation)}): {bench}" + (f"; {drying}" if drying else "")
 
 
-def _span(one: Sitting) -> str:
+def _span(one: Sitting, notation: Notation) -> str:
     if not one.first or not one.last:
         return "day not recorded"
-    first, last = (_day(datetime.date.fromordinal(day)) for day in (one.first, one.last))
-    return first if first == last else f"{first} to {last}"
+    first, last = (datetime.date.fromordinal(day) for day in (one.first, one.last))
+    return notation.day(first) if first == last else notation.days(first, last)
 
 
 def _drying(one: Sitting) -> str:

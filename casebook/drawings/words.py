@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from casebook.compute.structure import Bond, How, Since, Thing
 from casebook.drawings.facts import Facts
 from casebook.drawings.stack import Sight, Story
-from casebook.drawings.svg import number
 
 LONGEST_LABEL = 44
 """Signs of a label beside a drawing; the list has all of it."""
@@ -203,19 +202,15 @@ def _extra(sights: Sequence[Sight], facts: Facts) -> Iterator[str]:
 
 def _measures(things: Sequence[Thing], facts: Facts) -> Iterator[str]:
     """How wide and how thick a thing is, where it was measured; of zones how far each reaches."""
+    mm = facts.notation.computed_length
     zones = [
-        f"{_mm(one.width_um)} on {plain(one.zone)}" for one in things if one.zone and one.width_um
+        f"{mm(one.width_um)} on {plain(one.zone)}" for one in things if one.zone and one.width_um
     ]
     whole = next((one.width_um for one in things if one.width_um and not one.zone), None)
     thick = next((one.thickness_um for one in things if one.thickness_um), None)
     if zones or whole:
-        yield f"width {listed(zones) if zones else _mm(whole)}"
+        yield f"width {listed(zones) if zones else mm(whole or 0)}"
     if things[0].name in facts.rises:
-        yield f"rise {_mm(facts.rises[things[0].name])}"
+        yield f"rise {mm(facts.rises[things[0].name])}"
     if thick:
-        yield f"thickness {_mm(thick)}"
-
-
-def _mm(um: int | None) -> str:
-    """A length in µm as mm."""
-    return f"{number((um or 0) / 1000)} mm"
+        yield f"thickness {mm(thick)}"

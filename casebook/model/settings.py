@@ -3,19 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from enum import StrEnum
 
 from casebook.model.base import Many, Maybe, Record, lab, public, record
 from casebook.values.colours import Colour, Difference
+from casebook.values.notation import Units
 from casebook.values.quantities import Count
-
-
-class Units(StrEnum):
-    """The measures that pages show beside what was written."""
-
-    METRIC = "metric"
-    IMPERIAL = "imperial"
-    BOTH = "both"
 
 
 @record
@@ -52,7 +44,8 @@ class Settings(Record):
     footer: Many[str] = public(())
     """More lines for the foot of every page."""
     language: Maybe[str] = public()
-    """Language of the pages, as a tag such as `en` or `en-GB`."""
+    """The language in which the lab writes, as a tag such as `en-GB`, `en-US` or `de`: that of the
+    dates on its pages, and of the signs in figures. Source: RFC 5646."""
     tag: Maybe[str] = public()
     """For identifiers that last: a domain or an e-mail address of the lab's and a year in which it
     was the lab's, such as `oakum-row.example,2025`. Source: RFC 4151."""

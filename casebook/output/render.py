@@ -8,11 +8,13 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from casebook.files import templates_folder
+from casebook.output.typography import typeset_html
+from casebook.values.language import Language
 
 
 @functools.cache
 def _environment() -> Environment:
-    return Environment(
+    made = Environment(
         loader=FileSystemLoader(templates_folder()),
         autoescape=True,
         undefined=StrictUndefined,
@@ -20,6 +22,22 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         auto_reload=True,
     )
+    made.globals["own"] = ""
+    return made
+
+
+def page(template: str, language: Language, own: str = "", **context: object) -> Markup:
+    """A template filled, its texts with the marks of a language.
+
+    `own` is the tag of the lab's own texts where that is not the page's: templates put it, as an
+    attribute, on what the lab wrote.
+    """
+    return Markup(typeset_html(render(template, own=lang(own), **context), language))
+
+
+def lang(tag: str) -> Markup:
+    """The attribute that says the language of an element; nothing for ""."""
+    return Markup(' lang="{}"').format(tag) if tag else Markup()
 
 
 def render(template: str, **context: object) -> Markup:

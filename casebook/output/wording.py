@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
@@ -9,6 +10,9 @@ from casebook.model.base import NOTHING, Gap, Many, Unknowing, items, known
 from casebook.model.materials import Basis, Material, Toning
 from casebook.output.contexts import Line, Run
 from casebook.output.place_words import place_words
+from casebook.values.dates import Date
+from casebook.values.notation import PLAIN, Notation
+from casebook.values.quantities import Length
 from casebook.vocabulary import Lexicon
 
 WAYS = {
@@ -33,7 +37,8 @@ class Wording:
     """Writes words of a record for one page: `root` leads from it to the site's top.
 
     `cases` gives the id and the title of every case on the site, by each id it has or had; `pages`
-    the addresses of its terms' pages, None standing for all.
+    the addresses of its terms' pages, None standing for all; `notation` how dates and measures are
+    written.
     """
 
     def __init__(
@@ -42,11 +47,23 @@ class Wording:
         root: str,
         cases: Titles = NOTHING,
         pages: frozenset[str] | None = None,
+        notation: Notation = PLAIN,
     ) -> None:
         self.lexicon = lexicon
         self.root = root
         self.cases = cases
         self.pages = pages
+        self.notation = notation
+
+    def say(self, value: object) -> str:
+        """A value for readers, or how it is not known: dates and lengths in the lab's notation."""
+        if isinstance(value, Date):
+            return self.notation.date(value)
+        return self.notation.length(value) if isinstance(value, Length) else say(value)
+
+    def measured(self, value: object, form: str, gap: str) -> str:
+        """A value in its form, such as "{} thick", or in another how it is not known; or ""."""
+        return _formed(value, self.say(value), form, gap)
 
     def term(self, kind: str, word: str) -> Run:
         """A word with the link to its page and its gloss, where it is a term."""
@@ -113,7 +130,7 @@ class Wording:
         strength = say(material.concentration)
         share = f"{_by(strength, material)} " if strength else ""
         weight = measured(material.weight, " of {}", ", weight {}")
-        thick = measured(material.thickness, ", {} thick", ", thickness {}")
+        thick = self.measured(material.thickness, ", {} thick", ", thickness {}")
         return (Run(share), *self._word(material, noun), Run(weight + thick))
 
     def _word(self, material: Material, noun: str) -> Line:
@@ -209,6 +226,7 @@ def _bracketed(texts: Sequence[str]) -> Line:
 
 
 _KEYS = {
+    "because": "the reason",
     "do": "the operation",
     "dries": "the drying",
     "fate": "where things went",
@@ -248,10 +266,14 @@ def text_of(line: Line) -> str:
     return "".join(run.text for run in line)
 
 
+_KEPT_SMALL = re.compile(r"c\. |\S*[:/@]\S")
+"""What begins small in a sentence too: a circa, an address."""
+
+
 def capital(line: Iterable[Run]) -> Line:
     """A line with a capital first, empty runs dropped."""
     runs = [run for run in line if run.text]
-    if runs and not runs[0].text.startswith("c. "):
+    if runs and not _KEPT_SMALL.match(runs[0].text):
         runs[0] = replace(runs[0], text=runs[0].text[:1].upper() + runs[0].text[1:])
     return tuple(runs)
 
@@ -268,7 +290,10 @@ def sentence(line: Iterable[Run]) -> Line:
 
 def measured(value: object, form: str, gap: str) -> str:
     """A measure in its form, such as "{} thick", or in another how it is not known; or ""."""
-    text = say(value)
+    return _formed(value, say(value), form, gap)
+
+
+def _formed(value: object, text: str, form: str, gap: str) -> str:
     return (gap if isinstance(value, Gap) else form).format(text) if text else ""
 
 

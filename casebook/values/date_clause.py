@@ -1,7 +1,8 @@
 """One date in words, such as "c. 1780", "mid-19th century" or "14 March 2025", read to EDTF.
 
-English months and seasons, full or abbreviated. Dates that lend each other words ("14-15 March
-2025", "early to mid 19th century", "1780-90") are completed from one another by `lend`.
+English months and seasons, full or abbreviated; what was read is told in any language. Dates that
+lend each other words ("14-15 March 2025", "early to mid 19th century", "1780-90") are completed
+from one another by `lend`.
 """
 
 from __future__ import annotations
@@ -11,7 +12,8 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from casebook.values import edtf
-from casebook.values.date_english import MONTHS, SEASONS, century, say
+from casebook.values.date_english import MONTHS, SEASONS
+from casebook.values.date_speech import Speech
 from casebook.values.fault import NotUnderstood
 
 HINT = (
@@ -123,7 +125,7 @@ class Clause:
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """One date: first and last EDTF date that it may mean, without marks, and its words.
+    """One date: first and last EDTF date that it may mean, without marks, and its words, raw.
 
     `kept` says that the words hold more than EDTF can.
     """
@@ -135,16 +137,9 @@ class Unit:
     doubt: bool
     kept: bool
 
-    @property
-    def spoken(self) -> str:
-        """The words with "c." and "?"."""
-        return f"{'c. ' if self.about else ''}{self.words}{'?' if self.doubt else ''}"
-
-    @property
-    def bounded(self) -> str:
-        """The words as they follow "before": a century or a decade takes its article."""
-        long = self.words.endswith(("century", "s")) and not self.about
-        return f"the {self.spoken}" if long else self.spoken
+    def spoken(self, speech: Speech) -> str:
+        """The words with "c." and "?", raw."""
+        return speech.marked(self.words, self.about, self.doubt)
 
 
 def clause(text: str, start: int, end: int) -> Clause:
@@ -216,33 +211,33 @@ def _from_right(left: Clause, right: dict[str, str]) -> Clause:
     return left
 
 
-def unit(of: Clause) -> Unit:
+def unit(of: Clause, speech: Speech) -> Unit:
     """The date that a complete clause means. Raises NotUnderstood."""
     said = of.said
     if "century" in said:
-        first, last, words = _century(of)
+        first, last, words = _century(of, speech)
     elif "decade" in said:
-        first, last, words = _decade(of)
+        first, last, words = _decade(of, speech)
     else:
-        first, last, words = _in_year(of)
+        first, last, words = _in_year(of, speech)
     part = said.get("part", "")
     kept = "next" in said or part in ("early", "mid", "late") or (bool(part) and first != last)
     return Unit(first, last, words, "about" in said, "doubt" in said, kept)
 
 
-def _century(of: Clause) -> tuple[str, str, str]:
+def _century(of: Clause, speech: Speech) -> tuple[str, str, str]:
     """First and last date and the words of a century or a part of one."""
     number, part = int(of.said["century"]), of.said.get("part")
     if "noun" not in of.said or not number:
         raise of.fault('a century is written "19th century"')
     base = (number - 1) * 100
     if part is None:
-        return f"{number - 1:02d}XX", f"{number - 1:02d}XX", century(base)
+        return f"{number - 1:02d}XX", f"{number - 1:02d}XX", speech.century(base)
     low, high = _CENTURY_YEARS[part]
-    return f"{base + low:04d}", f"{base + high:04d}", _of(part, "the ", century(base))
+    return f"{base + low:04d}", f"{base + high:04d}", speech.part_of_century(part, base)
 
 
-def _decade(of: Clause) -> tuple[str, str, str]:
+def _decade(of: Clause, speech: Speech) -> tuple[str, str, str]:
     """First and last date and the words of a decade or a part of one."""
     text, part = of.said["decade"], of.said.get("part")
     if len(text) != 4 or not text.endswith("0"):
@@ -253,30 +248,23 @@ def _decade(of: Clause) -> tuple[str, str, str]:
             f"write {text}/{text[:3]}9 for ten years, {text[:2]}XX for a hundred",
         )
     if part is None:
-        return f"{text[:3]}X", f"{text[:3]}X", f"{text}s"
+        return f"{text[:3]}X", f"{text[:3]}X", speech.decade(int(text))
     if part not in _DECADE_YEARS:
         raise of.fault("a decade has no quarters")
     low, high = _DECADE_YEARS[part]
-    return f"{text[:3]}{low}", f"{text[:3]}{high}", _of(part, "the ", f"{text}s")
+    return f"{text[:3]}{low}", f"{text[:3]}{high}", speech.part_of_decade(part, int(text))
 
 
-def _of(part: str, article: str, whole: str) -> str:
-    """The words for a part of something: "mid-19th century", "first half of the 19th century"."""
-    if " " in part:
-        return f"{part} of {article}{whole}"
-    return f"{part}{'-' if part == 'mid' else ' '}{whole}"
-
-
-def _in_year(of: Clause) -> tuple[str, str, str]:
+def _in_year(of: Clause, speech: Speech) -> tuple[str, str, str]:
     """First and last date and the words of a year, season, month or day."""
     text = of.said.get("iso") or _edtf(of)
     try:
-        words = say(edtf.parse(text))
+        words = speech.raw(edtf.parse(text))
     except NotUnderstood as fault:
         raise of.fault(fault.message) from None
     part = of.said.get("part")
     if part in ("early", "mid", "late"):
-        words = _of(part, "", say(edtf.parse(text[:4])))
+        words = speech.part_of_year(part, speech.raw(edtf.parse(text[:4])))
     if "next" in of.said:
         words = f"{words}–{_following(of)}"
     return text, text, words

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 from casebook.values import edtf
 from casebook.values.date_clause import HINT, Clause, Unit, clause, lend, unit
-from casebook.values.date_english import say
+from casebook.values.date_speech import Speech, bare
 from casebook.values.fault import NotUnderstood
+from casebook.values.language import ENGLISH, Language
 
 _FLAGS = re.IGNORECASE | re.ASCII
 _LEAD = re.compile(
@@ -36,17 +37,21 @@ class Reading:
     nuance: str
 
 
-def read(text: str) -> Reading:
-    """The date that a text in words means. Raises NotUnderstood, with offsets into the text."""
+def read(text: str, language: Language = ENGLISH) -> Reading:
+    """The date that a text in English words means, and its words in a language.
+
+    Raises NotUnderstood, with offsets into the text.
+    """
+    speech = Speech(language)
     lead = _LEAD.match(text)
     assert lead is not None  # both groups are optional
     trail = _TRAIL.search(text)
     end = trail.start() if trail else len(text)
     way = _way(lead["way"], trail)
     join, clauses = _clauses(text, lead.end(), end)
-    units = _shared(join, [unit(each) for each in clauses])
+    units = _shared(join, [unit(each, speech) for each in clauses])
     try:
-        return _reading(way, join, units, (lead["perhaps"] or "").lower())
+        return _reading(way, join, units, (lead["perhaps"] or "").lower(), speech)
     except NotUnderstood as fault:
         raise NotUnderstood(fault.message, hint=fault.hint or HINT, end=len(text)) from None
 
@@ -108,15 +113,15 @@ def _shared(join: str, units: list[Unit]) -> list[Unit]:
     return [replace(u, about=u.about or about, doubt=u.doubt or doubt) for u in units]
 
 
-def _reading(way: str, join: str, units: list[Unit], perhaps: str) -> Reading:
+def _reading(way: str, join: str, units: list[Unit], perhaps: str, speech: Speech) -> Reading:
     """The EDTF text and the words of dates joined and bounded in this way."""
     plain = _edtf(way, join, units)
-    said = say(edtf.parse(plain))
+    said = speech.raw(edtf.parse(plain))
     kept = way in ("before", "after", "by") or any(each.kept for each in units)
-    words = _words(way, join, units) if kept else said
+    words = bare(_words(way, join, units, speech) if kept else said)
     if perhaps:
         marked = _edtf(way, join, [replace(each, doubt=True) for each in units])
-        return Reading(marked, f"{perhaps} {words}")
+        return Reading(marked, speech.phrases.probably[perhaps].format(words))
     return Reading(plain, words if kept else "")
 
 
@@ -177,12 +182,10 @@ def _mark(one: Unit, date: str) -> str:
     )
 
 
-def _words(way: str, join: str, units: list[Unit]) -> str:
-    """The words of dates joined and bounded in this way."""
-    link = " and " if way == "between" else f" {join} "
-    dates = link.join(each.spoken for each in units)
-    if way.startswith("or "):
-        return f"{dates} {way}"
-    if way in ("before", "after", "by"):
-        return f"{way} {units[0].bounded}"
-    return f"{way} {dates}".strip()
+def _words(way: str, join: str, units: list[Unit], speech: Speech) -> str:
+    """The words of dates joined and bounded in this way, raw."""
+    spoken = [each.spoken(speech) for each in units]
+    if way == "between":
+        return speech.put(speech.phrases.bounds[way], *spoken)
+    dates = f" {speech.phrases.links[join]} ".join(spoken) if join else spoken[0]
+    return speech.put(speech.phrases.bounds[way], dates) if way else dates

@@ -9,11 +9,12 @@ from typing import Self
 
 from casebook.values import edtf
 from casebook.values.calendar import Day
-from casebook.values.date_english import say
 from casebook.values.date_fault import refuse_at_sight, tell
+from casebook.values.date_speech import say
 from casebook.values.date_words import Reading, read
 from casebook.values.edtf import Kind
 from casebook.values.fault import NotUnderstood
+from casebook.values.language import ENGLISH, Language
 
 LONGEST = 200
 """Longer texts are refused: they are prose."""
@@ -85,9 +86,11 @@ class Date:
         """A text that reads to an equal date: EDTF, or words where these hold more."""
         return self.nuance or self.edtf
 
-    def show(self) -> str:
-        """Plain English for readers: "c. 1780", "14–15 March 2025", "19th century"."""
-        return self.nuance or say(edtf.parse(self.edtf))
+    def show(self, language: Language = ENGLISH) -> str:
+        """Plain words for readers: "c. 1780", "14–15 March 2025", "19th century"."""
+        if self.nuance:
+            return read(self.nuance, language).nuance
+        return say(edtf.parse(self.edtf), language)
 
     @property
     def is_day(self) -> bool:

@@ -12,8 +12,12 @@ from math import floor
 from casebook.values.quantities import Length
 
 _SIXTEENTH = Fraction("25.4") / 16
+_THIN = 2 * _SIXTEENTH
+"""Below an eighth of an inch a sixteenth is too coarse."""
 _MM2_OF_CM2 = 100
 _MM2_OF_M2 = 10**6
+_MM2_OF_IN2 = Fraction("25.4") ** 2
+_MM2_OF_FT2 = 144 * _MM2_OF_IN2
 
 
 def metric(length: Length) -> str:
@@ -22,7 +26,7 @@ def metric(length: Length) -> str:
 
 
 def imperial(length: Length) -> str:
-    """A length to the nearest sixteenth of an inch: "16 1/4 in"."""
+    """A length to the nearest sixteenth of an inch: "16 1/4 in"; a thin one as "0.004 in"."""
     return _around(length, _imperial)
 
 
@@ -43,6 +47,13 @@ def square_cm(area: Fraction) -> str:
     return f"{_figures(Fraction(area) / _MM2_OF_CM2)} cm²"
 
 
+def square_inches(area: Fraction) -> str:
+    """An area in mm² as in², from ten square feet up as ft², to three figures: "43.1 in²"."""
+    if area >= 10 * _MM2_OF_FT2:
+        return f"{_figures(area / _MM2_OF_FT2)} ft²"
+    return f"{_figures(area / _MM2_OF_IN2)} in²"
+
+
 def _around(length: Length, write: Callable[[Fraction], str]) -> str:
     """A length with its "about" and its range, each bound written by `write`."""
     about = "about " if length.about else ""
@@ -61,12 +72,18 @@ def _metric(value: Fraction) -> str:
 
 def _imperial(value: Fraction) -> str:
     sixteenths = _nearest(value / _SIXTEENTH)
-    if sixteenths == 0 and value > 0:
-        return "less than 1/16 in"
+    if value < _THIN and sixteenths * _SIXTEENTH != value:
+        return _thousandths(value / (16 * _SIXTEENTH))
     whole, rest = divmod(sixteenths, 16)
     part = Fraction(rest, 16)
     words = [str(whole) if whole or not rest else "", str(part) if rest else ""]
     return f"{' '.join(word for word in words if word)} in"
+
+
+def _thousandths(inches: Fraction) -> str:
+    """A thin length: to the nearest thousandth of an inch."""
+    thousandths = _nearest(inches * 1000)
+    return f"{thousandths / 1000:.3f}".rstrip("0") + " in" if thousandths else "less than 0.001 in"
 
 
 def _figures(value: Fraction) -> str:

@@ -54,3 +54,10 @@ def test_planned_and_actual_time_or_nothing():
 def test_bars_of_nothing_are_no_fault():
     parsed(bars("Title", [], "x"))
     parsed(bars("Title", [Bar("a", 0, "0")], "x"))
+
+
+def test_a_long_name_leaves_room_for_its_figure() -> None:
+    name, figure = "a paper with a very long name of its own", "at least 861 cm² (133 in²)"
+    drawn = str(bars("Title", [Bar(name, 1, figure)], "x").svg)
+    assert "a paper with a very…" in drawn
+    assert name in str(bars("Title", [Bar(name, 1, "1 h")], "x").svg)

@@ -35,7 +35,7 @@ def test_the_words_say_days_hours_and_drying():
     assert drawing is not None
     parsed(drawing)
     assert [row.text for row in drawing.alternative] == [
-        "sitting 1, Title (24 Apr 2024 to 25 Apr 2024): 1 h 15 min at the bench; dried 2 nights",
+        "sitting 1, Title (24–25 April 2024): 1 h 15 min at the bench; dried 2 nights",
         "sitting 2, Title (day not recorded): time at the bench not recorded",
     ]
     assert drawing.note == "Not drawn, since no day is known: 1."

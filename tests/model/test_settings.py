@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from casebook.model import settings
 from casebook.model.base import Audience, schema
-from casebook.model.settings import Client, Settings, Units
+from casebook.model.settings import Client, Settings
+from casebook.values.notation import Units
 from casebook.values.quantities import Count
 from tests.model.reads import holds, reads
 

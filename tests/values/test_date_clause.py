@@ -7,8 +7,12 @@ from hypothesis import given
 
 from casebook.values import edtf
 from casebook.values.date_clause import clause, lend, unit
+from casebook.values.date_speech import Speech, bare
 from casebook.values.fault import NotUnderstood
+from casebook.values.language import ENGLISH
 from tests.values.word_texts import UNITS
+
+SPEECH = Speech(ENGLISH)
 
 
 @pytest.mark.parametrize(
@@ -32,14 +36,15 @@ from tests.values.word_texts import UNITS
     ],
 )
 def test_a_clause_is_read_with_its_words(text: str, first: str, last: str, spoken: str) -> None:
-    one = unit(clause(text, 0, len(text)))
-    assert (one.first, one.last, one.spoken) == (first, last, spoken)
+    one = unit(clause(text, 0, len(text)), SPEECH)
+    assert (one.first, one.last, bare(one.spoken(SPEECH))) == (first, last, spoken)
 
 
 @given(UNITS)
 def test_the_words_of_a_clause_are_read_as_the_same_clause(text: str) -> None:
-    one = unit(clause(text, 0, len(text)))
-    assert unit(clause(one.spoken, 0, len(one.spoken))) == one
+    one = unit(clause(text, 0, len(text)), SPEECH)
+    words = bare(one.spoken(SPEECH))
+    assert unit(clause(words, 0, len(words)), SPEECH) == one
     assert edtf.parse(one.first)
 
 
@@ -60,7 +65,7 @@ def test_neighbours_lend_each_other_what_is_said_once(
     left: str, right: str, dates: tuple[str, str]
 ) -> None:
     pair = lend(clause(left, 0, len(left)), clause(right, 0, len(right)))
-    assert tuple(unit(each).first for each in pair) == dates
+    assert tuple(unit(each, SPEECH).first for each in pair) == dates
 
 
 @pytest.mark.parametrize(
@@ -74,5 +79,5 @@ def test_neighbours_lend_each_other_what_is_said_once(
 )
 def test_what_is_not_understood_gets_a_hint(text: str, hint: str) -> None:
     with pytest.raises(NotUnderstood) as caught:
-        unit(clause(text, 0, len(text)))
+        unit(clause(text, 0, len(text)), SPEECH)
     assert caught.value.hint == hint

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casebook.values.quantities import Length
-from casebook.values.showing import hours, imperial, metric, square_cm
+from casebook.values.showing import hours, imperial, metric, square_cm, square_inches
 
 
 @pytest.mark.parametrize(
@@ -42,7 +42,10 @@ def test_a_length_is_shown_in_metric(text: str, shown: str) -> None:
         ("10 9/16 in", "10 9/16 in"),
         ("2 in", "2 in"),
         ("5 mm", "3/16 in"),
-        ("0.1 mm", "less than 1/16 in"),
+        ("2.5 mm", "0.098 in"),
+        ("0.1 mm", "0.004 in"),
+        ("1/16 in", "1/16 in"),
+        ("0.01 mm", "less than 0.001 in"),
         ("0 mm", "0 in"),
         ("about 2-4 in", "about 2 in to 4 in"),
         ("50.8-51 mm", "2 in"),
@@ -87,6 +90,20 @@ def test_minutes_are_shown_as_hours(minutes: Fraction | int, shown: str) -> None
 )
 def test_an_area_is_shown_in_cm2_or_m2(area: int, shown: str) -> None:
     assert square_cm(Fraction(area)) == shown
+
+
+@pytest.mark.parametrize(
+    ("area", "shown"),
+    [
+        (27768, "43 in²"),
+        (64516, "100 in²"),
+        (1_234_567, "13.3 ft²"),
+        (50, "0.0775 in²"),
+        (0, "0 in²"),
+    ],
+)
+def test_an_area_is_shown_in_square_inches_or_feet(area: int, shown: str) -> None:
+    assert square_inches(Fraction(area)) == shown
 
 
 @given(st.integers(0, 10**7))
