@@ -1,50 +1,15 @@
 "use strict";
-/* Searches the archive in the reader's own browser: no request, from the web or from a disk.
-   Index parts fill `casebookIndex` with {u: address, t: title, k: kicker, w: words, r: rank}. */
+/* The search page: what is asked goes into the address, what was found onto the page. No request is
+   made, from the web or from a disk: scripts beside this one fill `casebookIndex` and `casebookWords`. */
 (() => {
-  const SHOWN = 50;
-  const WORD = /[\p{L}\p{N}]+/gu;
+  const SHOWN = 20;
+  const LONG = 240;
   const ROOT = "../";
+  const { WORD, build, find, entryOf, reasons, quoted, nearest, othersOf, isMarked, waysTo } = window.casebookFinder;
   const field = document.getElementById("q");
-  const found = document.getElementById("found");
+  const told = document.getElementById("found");
   const results = document.getElementById("results");
-  if (!document.getElementById("search") || !field) return;
-
-  const fold = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-  const words = (text) => fold(text).match(WORD) || [];
-  const padded = (text) => " " + words(text).join(" ") + " ";
-
-  let folded = null;
-  const entries = () => {
-    folded = folded || (window.casebookIndex || []).map((entry) => ({
-      entry, title: padded(entry.t), kicker: padded(entry.k || ""), text: padded(entry.w || ""),
-    }));
-    return folded;
-  };
-
-  /* A hit in the title counts most, then the kicker; a whole word more than a beginning. */
-  const weigh = (place, word, weight) =>
-    place.includes(" " + word + " ") ? weight + 1 : place.includes(" " + word) ? weight : 0;
-  const score = (one, query) => {
-    let sum = 0;
-    for (const word of query) {
-      const best = weigh(one.title, word, 8) || weigh(one.kicker, word, 4) || weigh(one.text, word, 1);
-      if (!best) return 0;
-      sum += best;
-    }
-    return sum;
-  };
-  const search = (query) =>
-    entries()
-      .map((one) => ({ entry: one.entry, score: score(one, query) }))
-      .filter((hit) => hit.score)
-      .sort((a, b) => b.score - a.score || (a.entry.r || 0) - (b.entry.r || 0));
-
-  const hits = (text, query) =>
-    [...text.matchAll(WORD)].filter((one) => {
-      const word = fold(one[0]);
-      return query.some((beginning) => word.startsWith(beginning));
-    });
+  let index = null;
 
   const element = (name, style, ...inside) => {
     const made = document.createElement(name);
@@ -52,89 +17,178 @@
     made.append(...inside);
     return made;
   };
+  const link = (address, ...inside) => {
+    const made = element("a", "", ...inside);
+    made.href = address;
+    return made;
+  };
 
-  const marked = (text, query) => {
+  /* A text with the words that were asked for marked, as nodes. */
+  const hits = (found, text) => [...text.matchAll(WORD)].filter((one) => isMarked(found, one[0]));
+  const marked = (found, text) => {
     const pieces = [];
     let from = 0;
-    for (const hit of hits(text, query)) {
+    for (const hit of hits(found, text)) {
       pieces.push(text.slice(from, hit.index), element("mark", "", hit[0]));
       from = hit.index + hit[0].length;
     }
     return [...pieces, text.slice(from)];
   };
 
-  const snippet = (text, query) => {
-    const hit = hits(text, query)[0];
-    const about = hit ? hit.index : 0;
-    let from = about < 80 ? 0 : text.indexOf(" ", about - 80) + 1;
-    if (from > about) from = about;
-    let to = from + 220 >= text.length ? text.length : text.lastIndexOf(" ", from + 220);
-    if (to <= about) to = Math.min(text.length, from + 220);
-    return [from ? "… " : "", ...marked(text.slice(from, to), query), to < text.length ? " …" : ""];
+  /* A stretch of a passage that holds as many of its hits as can be, cut between words. */
+  const cut = (found, text) => {
+    if (text.length <= LONG) return text;
+    const places = hits(found, text).map((one) => one.index);
+    const within = (start) => places.filter((one) => one >= start && one < start + LONG - 80).length;
+    const start = places.reduce((best, one) => (within(one) > within(best) ? one : best), places[0] || 0);
+    const from = start < 60 ? 0 : text.indexOf(" ", start - 60) + 1;
+    const to = from + LONG >= text.length ? text.length : text.lastIndexOf(" ", from + LONG);
+    return (from ? "… " : "") + text.slice(from, to) + (to < text.length ? " …" : "");
   };
 
-  const row = (entry, query) => {
-    const link = element("a", "", ...marked(entry.t, query));
-    link.href = ROOT + entry.u;
-    const made = element("li", "", element("h2", "result-title", link));
-    if (entry.k) made.append(element("p", "result-kicker", ...marked(entry.k, query)));
-    if (entry.w) made.append(element("p", "snippet", ...snippet(entry.w, query)));
+  /* A trait, with the other word for it where that is what was asked for: "endband (headband)". */
+  const trait = (found, line) => {
+    const { text } = line;
+    const fits = (one) => hits(found, one).length;
+    const other = fits(text) ? "" : othersOf(index, line).sort((a, b) => fits(b) - fits(a))[0] || "";
+    return element("li", "", ...marked(found, text), ...(other ? [" (", ...marked(found, other), ")"] : []));
+  };
+
+  const pictures = (entry) => {
+    const made = link(ROOT + "cases/" + entry.id + "/index.html");
+    made.className = "result-pictures";
+    made.tabIndex = -1;
+    made.setAttribute("aria-hidden", "true");
+    for (const [name, width, height] of entry.thumbs) {
+      const image = element("img");
+      Object.assign(image, { loading: "lazy", decoding: "async", alt: "", width, height, src: ROOT + name });
+      made.append(image);
+    }
     return made;
   };
 
-  const show = (list, query, upTo) => {
-    results.replaceChildren(...list.slice(0, upTo).map((hit) => row(hit.entry, query)));
-    if (list.length <= upTo) return;
-    const more = element("button", "", "Show the other " + (list.length - upTo));
+  const row = (found, hit) => {
+    const entry = entryOf(index, hit);
+    const title = link(ROOT + "cases/" + entry.id + "/index.html", ...marked(found, entry.title));
+    const words = element("div", "result-words", element("h2", "result-title", title));
+    if (entry.about) words.append(element("p", "result-about", entry.about));
+    const why = reasons(index, found, hit).map((one) => trait(found, one));
+    if (why.length) words.append(element("ul", "result-why", ...why));
+    const passage = quoted(index, found, hit);
+    if (passage) words.append(element("p", "result-passage", ...marked(found, cut(found, passage))));
+    return element("li", "result", ...(entry.thumbs.length ? [pictures(entry)] : []), words);
+  };
+
+  const list = (found, cases, upTo = SHOWN) => {
+    const made = element("ol", "results", ...cases.slice(0, upTo).map((hit) => row(found, hit)));
+    if (cases.length <= upTo) return made;
+    const more = element("button", "", "Show the other " + (cases.length - upTo));
     more.type = "button";
     more.addEventListener("click", () => {
-      show(list, query, list.length);
-      results.children[upTo].querySelector("a").focus();
+      const whole = list(found, cases, cases.length);
+      made.replaceWith(whole);
+      whole.children[upTo].querySelector("h2 a").focus();
     });
-    results.append(element("li", "", more));
+    made.append(element("li", "", more));
+    return made;
   };
 
-  const say = (count) =>
-    count === 0
-      ? "No case found. Try fewer words, or only the beginning of a word."
-      : count === 1 ? "1 case found" : count + " cases found";
+  const counted = (count) => (count === 1 ? "1 case" : count + " cases");
+  const way = ({ said, address, count }) => element("p", "result-way",
+    link(ROOT + address, count === 1 ? "The one case " + said : "All " + count + " cases " + said));
 
-  const run = () => {
-    const query = [...new Set(words(field.value))];
-    const list = query.length ? search(query) : [];
-    found.textContent = query.length ? say(list.length) : "";
-    show(list, query, SHOWN);
+  /* How many cases were found, in a sentence; what was read otherwise than it was written. */
+  const have = (count) => counted(count) + (count === 1 ? " has " : " have ");
+  const sayCount = ({ all, some, terms }) => {
+    if (!some.length) return counted(all.length) + " found.";
+    const whole = terms.length === 2 ? "both words" : "all the words";
+    return (all.length ? have(all.length) : "No case has ") + whole + "; " + have(some.length) + "some.";
+  };
+  const sayInstead = ({ terms }) => terms
+    .filter((term) => term.instead.length)
+    .map((term) => " “" + term.word + "” stands nowhere; read as “" + term.instead.slice(0, 3).join("” or “") + "”.")
+    .join("");
+
+  const lost = ({ terms }) => {
+    const close = [...new Set(terms.flatMap((term) => nearest(index, term.word)))].slice(0, 6);
+    const asks = close.map((word) => link("#" + new URLSearchParams({ q: word }), word));
+    const near = asks.length ? [" Words that look like it: ", ...asks.flatMap((one, n) => (n ? [", ", one] : [one])), "."] : [];
+    return ["No case found.", ...near, " The ways in below lead to every case."];
   };
 
+  const show = () => {
+    const question = field.value.trim();
+    if (!index) {
+      told.textContent = question ? "The archive is being read …" : "";
+      return;
+    }
+    const found = find(index, question);
+    const ways = waysTo(index, question);
+    const none = !found.all.length && !found.some.length;
+    told.replaceChildren(...(!question ? [] : none ? lost(found) : [sayCount(found) + sayInstead(found)]));
+    results.replaceChildren(...ways.map(way));
+    if (found.all.length) results.append(list(found, found.all));
+    if (found.some.length) {
+      if (found.all.length) results.append(element("h2", "results-some", "With some of the words"));
+      results.append(list(found, found.some));
+    }
+  };
+
+  /* On the web the question is `?q=`, which a reader may send on; from a disk `#q=`, which works there. */
   const asked = () => {
     const given = (text) => new URLSearchParams(text.slice(1)).get("q");
-    return given(location.hash) || given(location.search) || "";
+    return given(location.hash) ?? given(location.search) ?? "";
+  };
+  const address = () => {
+    const query = new URLSearchParams({ q: field.value.trim() });
+    return location.protocol === "file:" ? "#" + query : location.pathname + "?" + query;
   };
 
+  /* A question that was there on arrival, or is settled with Enter, is a step of the back button. */
+  let settled = true;
   const keep = () => {
-    const query = new URLSearchParams({ q: field.value.trim() });
-    history.replaceState(null, "", "#" + query);
-    run();
+    if (field.value.trim() === asked().trim()) return;
+    history[settled ? "pushState" : "replaceState"](null, "", address());
+    settled = false;
+    show();
+  };
+  const ask = () => {
+    field.value = asked();
+    settled = true;
+    show();
   };
 
   let timer = 0;
-  const soon = () => {
+  field.addEventListener("input", () => {
     clearTimeout(timer);
-    timer = setTimeout(keep, 150);
-  };
-  const start = () => {
-    field.value = asked();
-    run();
-    if (!field.value) field.focus();
-  };
-
-  field.addEventListener("input", soon);
+    timer = setTimeout(keep, 120);
+  });
+  field.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    clearTimeout(timer);
+    field.value = "";
+    keep();
+  });
   field.form.addEventListener("submit", (event) => {
     event.preventDefault();
     clearTimeout(timer);
     keep();
+    settled = true;
   });
-  window.addEventListener("hashchange", start);
-  if (document.readyState === "complete") start();
-  else document.addEventListener("DOMContentLoaded", start);
+  window.addEventListener("popstate", () => {
+    if (told.contains(document.activeElement)) field.focus();
+    ask();
+  });
+  ask();
+  if (!field.value) field.focus();
+
+  const steps = build(window.casebookIndex || [], window.casebookWords);
+  const read = () => {
+    const { done, value } = steps.next();
+    if (!done) return setTimeout(read);
+    index = value;
+    return show();
+  };
+  read();
 })();
