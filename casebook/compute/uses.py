@@ -86,12 +86,12 @@ def _in_steps(case: Case, below: Ground) -> Iterator[Use]:
     for one in placed(case):
         number = number + 1 if one.episode == sitting else 1
         sitting = one.episode
-        for use in _of_step(one.step, below):
+        for use in used_in(one.step, below):
             layer = one.step.adds or ""
             yield replace(use, episode=one.episode, step=number, layer=layer)
 
 
-def _of_step(step: Step, below: Ground) -> Iterator[Use]:
+def used_in(step: Step, below: Ground) -> Iterator[Use]:
     """What one step used; the adhesive of one of several bonds only where that bond is."""
     parts = touched(below, step)
     for said in (step, *items(step.ways)):

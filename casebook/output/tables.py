@@ -12,18 +12,19 @@ from casebook.compute.hours import Row, Timesheet
 from casebook.compute.uses import Role, Use
 from casebook.output.contexts import Fact, Line, Run, Table
 from casebook.output.wording import Wording
-from casebook.values.showing import hours, square_cm
+from casebook.values.notation import PLAIN, Notation
+from casebook.values.showing import hours
 
 UM2_OF_MM2 = 10**6
 NOT_TIMED = "not recorded"
 """What a clock says on which nothing is recorded."""
 
 
-def area_text(figure: Figure) -> str:
+def area_text(figure: Figure, notation: Notation = PLAIN) -> str:
     """An area in µm² for readers, such as "at least 294 cm²"; of nothing known no figure."""
     if not figure.value and figure.at_least:
         return "not known"
-    return qualified(figure, square_cm(Fraction(figure.value, UM2_OF_MM2)))
+    return qualified(figure, notation.area(Fraction(figure.value, UM2_OF_MM2)))
 
 
 def clock_text(clock: Clock) -> str:
@@ -45,18 +46,22 @@ def linings(areas: Areas, wording: Wording) -> Table | None:
     """Every layer laid with an adhesive: on what, of what, how much bonded and overhanging."""
     if not areas.layers:
         return None
+
+    def area(figure: Figure) -> str:
+        return area_text(figure, wording.notation)
+
     rows = tuple(
         (
             _text((one.layer or "no name").replace("-", " ")),
             (wording.term("materials", one.material),) if one.material else _text("not recorded"),
             _text(_on(one.parts, wording)),
-            _text(area_text(one.tally.bonded)),
-            _text(area_text(one.tally.overhang) if one.tally.overhang.value else "–"),
+            _text(area(one.tally.bonded)),
+            _text(area(one.tally.overhang) if one.tally.overhang.value else "–"),
         )
         for one in areas.layers
     )
     lining = areas.lining
-    total = ("All linings", "", "", area_text(lining.bonded), area_text(lining.overhang))
+    total = ("All linings", "", "", area(lining.bonded), area(lining.overhang))
     notes = sorted({*lining.bonded.reasons, *lining.overhang.reasons})
     heads = ("Layer", "Material", "On", "Bonded", "Overhang")
     return Table("Layers laid", heads, rows, total if lining.bonded.value else (), tuple(notes))
@@ -83,6 +88,7 @@ def hours_tables(sheet: Timesheet, wording: Wording) -> tuple[Table, ...]:
 
 
 def _by(caption: str, head: str, rows: Iterable[Row], wording: Wording, kind: str) -> Table | None:
+    """The hours under each heading; what stands under none comes last."""
     cells = [
         (
             tuple(wording.term(kind, key) if kind else Run(key) for key in row.keys)
@@ -90,7 +96,7 @@ def _by(caption: str, head: str, rows: Iterable[Row], wording: Wording, kind: st
             _text(clock_text(row.hours.bench) or "–"),
             _text(clock_text(row.hours.drying) or "–"),
         )
-        for row in rows
+        for row in sorted(rows, key=lambda row: not row.keys)
     ]
     named = tuple((_joined(names), bench, drying) for names, bench, drying in cells)
     return Table(caption, (head, "At the bench", "Drying"), named) if len(named) > 1 else None
@@ -145,12 +151,14 @@ def _label(use: Use) -> str:
     return ", ".join(one for one in (use.product, use.maker, lot) if one)
 
 
-def total_facts(cases: int, areas: Areas, sheet: Timesheet) -> tuple[Fact, ...]:
+def total_facts(
+    cases: int, areas: Areas, sheet: Timesheet, notation: Notation = PLAIN
+) -> tuple[Fact, ...]:
     """The totals of an archive for its home page."""
     figures = [
         ("Cases", str(cases)),
         ("Bench time", clock_text(sheet.whole.bench)),
         ("Drying", clock_text(sheet.whole.drying)),
-        ("Linings laid", area_text(areas.lining.bonded) if areas.layers else ""),
+        ("Linings laid", area_text(areas.lining.bonded, notation) if areas.layers else ""),
     ]
     return tuple(Fact(label, (_text(text),)) for label, text in figures if text)

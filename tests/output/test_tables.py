@@ -35,3 +35,16 @@ def test_a_table_names_places_in_words_each_once() -> None:
     used = materials(summarise(case, lambda word: word).uses, WORDING)
     assert used
     assert [run.text for run in used.rows[0][2]] == ["corner of board 1"]
+
+
+def test_hours_under_no_operation_come_last() -> None:
+    case = record(
+        Case,
+        "{id: c, episodes: [{episode: 1, hands: [AM], steps: ["
+        "{words: something, time: 1 h}, {do: line, adds: a, onto: spine, time: 2 h},"
+        "{do: mend, treats: leaf}]}]}",
+    )
+    tables = hours_tables(summarise(case, lambda word: word).hours, WORDING)
+    (table,) = [one for one in tables if one.caption == "By operation"]
+    assert [row[0][0].text for row in table.rows] == ["line", "mend", "not recorded"]
+    assert [row[1][0].text for row in table.rows] == ["2 h", "not recorded", "1 h"]
