@@ -2,61 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from casebook.compute.evidence import evidence
-from casebook.compute.layers import Moment, Replay, replay
+from casebook.compute.layers import Replay, replay
 from casebook.compute.steps import placed
 from casebook.compute.structure import Since
 from casebook.compute.way_back import WayBack, way_back
-from casebook.compute.way_back.instructions import Answer, Opened, Opening, Place, Question
-from casebook.compute.way_back.sentences import sentences
-from casebook.compute.way_back.words import listed, name, the
+from casebook.compute.way_back.instructions import Answer, Opening, Place, Question
+from casebook.compute.way_back.numbering import numbered
+from casebook.compute.way_back.words import listed, the
 from casebook.drawings.choose import drawings_for, way_back_for
 from casebook.drawings.cuts import Cut
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Case
 from casebook.model.base import items
+from casebook.output.contexts import Line
+from casebook.output.way_back_view import AnswerView, Telling
+from casebook.values.notation import PLAIN, Notation
 from casebook.vocabulary import Lexicon
 
-_TITLES = {
-    Question.BARE: "To bare {}: take off all that was put on it",
-    Question.FREE: "To free {}",
-    Question.TAKE_OFF: "To take off {}",
-}
 _UNKNOWN_ORDER = (
     "Nobody recorded in which order some steps were done. What lies there at the end is told; "
     "what lay there in between is not."
 )
-
-
-@dataclass(frozen=True, slots=True)
-class OpeningView:
-    """One instruction: what to do and what comes of it, what to mind, where that was read."""
-
-    number: int
-    do: tuple[str, ...]
-    mind: tuple[str, ...]
-    cannot: tuple[str, ...]
-    sources: str
-
-
-@dataclass(frozen=True, slots=True)
-class AnswerView:
-    """What to do, in order, to bare or free one part, or to take off one layer.
-
-    `stops` say where the way ends and why, `stays` what never comes off.
-    """
-
-    anchor: str
-    title: str
-    openings: tuple[OpeningView, ...]
-    stops: tuple[str, ...]
-    stays: tuple[str, ...]
-    drawings: tuple[Drawing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +41,8 @@ class StructureView:
     bare: tuple[AnswerView, ...] = ()
     free: tuple[AnswerView, ...] = ()
     layers: tuple[AnswerView, ...] = ()
+    sources: tuple[Line, ...] = ()
+    """Where what the openings use was read: notes a, b and so on."""
 
     @property
     def apart(self) -> bool:
@@ -94,16 +68,38 @@ def work_out(case: Case, lexicon: Lexicon) -> Known:
     return Known(played, way_back(played.final, evidence(case, lexicon), lexicon))
 
 
-def structure_view(case: Case, lexicon: Lexicon, told: Known) -> StructureView:
+def structure_view(
+    case: Case, lexicon: Lexicon, told: Known, notation: Notation = PLAIN
+) -> StructureView:
     """A case's drawings and its ways back, the parts first."""
-    answers = _Answers(case, lexicon, told)
+    telling, answers = Telling(), numbered(asked(told.way))
+    drawn = _drawn(case, lexicon, told, answers, notation)
+    bare = tuple(telling.answer(one, drawn.get(one.of, ())) for one in _of(answers, Question.BARE))
+    free = tuple(telling.answer(one) for one in _of(answers, Question.FREE))
+    layers = tuple(telling.answer(one) for one in _of(answers, Question.TAKE_OFF))
     return StructureView(
-        drawings=_marked(drawings_for(told.replay.moments, case, lexicon)),
+        drawings=_marked(drawings_for(told.replay.moments, case, lexicon, notation=notation)),
         note=" ".join(_notes(told.replay)),
-        bare=tuple(answers.of(told.way.bare, drawn=True)),
-        free=tuple(answers.of(told.way.free)),
-        layers=tuple(answers.of(told.way.take_off)),
+        bare=bare,
+        free=free,
+        layers=layers,
+        sources=telling.sources,
     )
+
+
+def asked(way: WayBack) -> Iterator[Answer]:
+    """The answers that have something to say, in the order of a page.
+
+    First how parts are bared, then how they are freed, then each layer by itself; those that need
+    most openings come first.
+    """
+    for answers in (way.bare, way.free, way.take_off):
+        there = [one for one in answers.values() if one.openings or one.stops or one.stays]
+        yield from sorted(there, key=lambda one: (-len(one.openings), one.of))
+
+
+def _of(answers: Iterable[Answer], question: Question) -> Iterator[Answer]:
+    return (one for one in answers if one.question is question)
 
 
 def _notes(played: Replay) -> Iterator[str]:
@@ -122,67 +118,27 @@ def _marked(drawings: tuple[Drawing, ...]) -> tuple[Drawing, ...]:
     return tuple(replace(one, svg=Markup(one.svg)) for one in drawings)
 
 
-class _Answers:
-    """Makes the views of a case's answers."""
+def _drawn(
+    case: Case, lexicon: Lexicon, told: Known, answers: Iterable[Answer], notation: Notation
+) -> Mapping[str, tuple[Drawing, ...]]:
+    """Where the openings run that bare parts, on what lies there now.
 
-    def __init__(self, case: Case, lexicon: Lexicon, told: Known) -> None:
-        self.case = case
-        self.lexicon = lexicon
-        self.final = _last(told.replay)
-
-    def of(self, answers: Mapping[str, Answer], drawn: bool = False) -> Iterator[AnswerView]:
-        """The answers that have something to say, those of parts that carry most first."""
-        there = [one for one in answers.values() if one.openings or one.stops or one.stays]
-        for one in sorted(there, key=lambda one: (-len(one.openings), one.of)):
-            yield self._view(one, drawn)
-
-    def _view(self, answer: Answer, drawn: bool) -> AnswerView:
-        anchor = f"{answer.question.value}-{answer.of}".replace(" ", "-").replace("/", "-")
-        return AnswerView(
-            anchor=anchor,
-            title=_TITLES[answer.question].format(the(answer.of)),
-            openings=tuple(_opening(one) for one in answer.openings),
-            stops=tuple(
-                _sentence(f"{the(one.thing)} cannot be parted: {one.why}") for one in answer.stops
-            ),
-            stays=tuple(
-                _sentence(f"{name(one.what)} stays: it has soaked in") for one in answer.stays
-            ),
-            drawings=self._drawn(answer, anchor) if drawn else (),
-        )
-
-    def _drawn(self, answer: Answer, anchor: str) -> tuple[Drawing, ...]:
-        """Where the openings of an answer run, on the drawing of what lies there now."""
-        cuts = [
-            cut for one in answer.openings for opened in one.opened for cut in _cut(one, opened)
-        ]
-        drawings = way_back_for((self.final,), self.case, self.lexicon, cuts, f"cuts-{anchor}")
-        own = [one for one in drawings if one.part == answer.of]
-        return _marked(tuple(own or drawings[:1]))
+    Each drawing stands under the part that it is of, or else under the first that is bared.
+    """
+    bared = [one for one in answers if one.question is Question.BARE and one.openings]
+    cuts = dict.fromkeys(cut for one in bared for opening in one.openings for cut in _cuts(opening))
+    final = (replace(told.replay.moments[-1], structure=told.replay.final),)
+    found = _marked(way_back_for(final, case, lexicon, tuple(cuts), "cuts", notation))
+    names = [one.of for one in bared]
+    where = [one.part if one.part in names else names[0] for one in found]
+    pairs = tuple(zip(where, found, strict=True))
+    return {name: tuple(one for at, one in pairs if at == name) for name in names}
 
 
-def _last(played: Replay) -> Moment:
-    """What lies there at the end of the record, as a moment."""
-    return replace(played.moments[-1], structure=played.final)
-
-
-def _cut(opening: Opening, opened: Opened) -> Iterator[Cut]:
-    split = opened.place is Place.SPLIT
-    yield Cut(opening.number, opened.lower, opened.lower if split else opened.upper)
-
-
-def _opening(opening: Opening) -> OpeningView:
-    """An opening's sentences, sorted by what a hand needs them for."""
-    every = sentences(opening)
-    mind = tuple(_sentence(one) for one in opening.mind)
-    cannot = tuple(one for one in every if one.startswith("Cannot be undone"))
-    rest = (one for one in every if one not in (*mind, *cannot) and not one.startswith("Source: "))
-    return OpeningView(opening.number, tuple(rest), mind, cannot, "; ".join(opening.sources))
-
-
-def _sentence(text: str) -> str:
-    text = f"{text[:1].upper()}{text[1:]}"
-    return text if text.endswith(".") else f"{text}."
+def _cuts(opening: Opening) -> Iterator[Cut]:
+    for one in opening.opened:
+        split = one.place is Place.SPLIT
+        yield Cut(opening.number, one.lower, one.lower if split else one.upper)
 
 
 def layered(case: Case) -> bool:

@@ -14,6 +14,7 @@ from casebook.output.structure_view import (
     structure_view,
     work_out,
 )
+from casebook.output.wording import text_of
 from casebook.vocabulary import Lexicon, builtin
 from tests.builders import archive, record, site, written
 from tests.output.test_kept import Memory
@@ -46,17 +47,22 @@ def test_the_spine_is_drawn_once_with_all_its_states() -> None:
 def test_baring_the_spine_comes_with_numbered_openings_on_a_drawing() -> None:
     (bare,) = view(LINED).bare
     assert bare.title == "To bare the spine: take off all that was put on it"
-    first, second = bare.openings
+    ((first, second),) = (stretch.openings for stretch in bare.stretches)
     assert "pull the cloth away slowly from the head" in " ".join(first.do).lower()
     assert "wheat starch paste" in " ".join(second.do)
-    assert second.sources.startswith("The Minton Archive")
+    assert [run.text for run in second.sources] == ["b"]
+    assert [text_of(one)[:18] for one in view(LINED).sources] == [
+        "common practice, n",
+        "The Minton Archive",
+    ]
     assert len(bare.drawings) == 1
 
 
 def test_what_to_mind_stands_apart_from_what_to_do() -> None:
     (bare,) = view(LINED).bare
-    assert any(line.startswith("Test first") for line in bare.openings[1].mind)
-    assert not any("Test first" in line for opening in bare.openings for line in opening.do)
+    openings = [one for stretch in bare.stretches for one in stretch.openings]
+    assert any(line.startswith("Test first") for line in openings[1].mind)
+    assert not any("Test first" in line for one in openings for line in (*one.do, *one.off))
 
 
 def test_every_layer_has_its_own_way_off() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import takewhile
 
 from casebook.compute.way_back.classes import Class
@@ -30,9 +31,46 @@ _VERBS = {
 _ORDER = tuple(Place)
 
 
+@dataclass(frozen=True, slots=True)
+class Instruction:
+    """The sentences of one opening, sorted by what a hand needs them for.
+
+    `why` says what it lays open where it is lifted for that alone, `off` what comes off, `stays`
+    what does not, `cannot` what cannot be undone.
+    """
+
+    why: tuple[str, ...]
+    do: tuple[str, ...]
+    off: tuple[str, ...]
+    stays: tuple[str, ...]
+    mind: tuple[str, ...]
+    cannot: tuple[str, ...]
+    source: tuple[str, ...]
+
+    @property
+    def every(self) -> tuple[str, ...]:
+        """All of them, in the order in which a hand needs them."""
+        before = (*self.why, *self.do, *self.off, *self.stays)
+        return (*before, *self.mind, *self.cannot, *self.source)
+
+
+def instruction(opening: Opening) -> Instruction:
+    """One opening in sentences."""
+    sources = "; ".join(opening.sources)
+    return Instruction(
+        why=_written(_why(opening)),
+        do=_written((*_on_piece(opening), *_actions(opening))),
+        off=_written(_result(opening)),
+        stays=_written(_left(opening.stays)),
+        mind=_written(opening.mind),
+        cannot=_written(f"cannot be undone: {one}." for one in opening.cannot),
+        source=_written([f"source: {sources}."] if sources else []),
+    )
+
+
 def sentences(opening: Opening) -> tuple[str, ...]:
     """The sentences of one opening, in the order in which a hand needs them."""
-    return tuple(one[:1].upper() + one[1:] for one in _sentences(opening))
+    return instruction(opening).every
 
 
 def said(answer: Answer) -> str:
@@ -47,18 +85,18 @@ def said(answer: Answer) -> str:
     return "\n".join([head, *(lines or [_NOTHING[answer.question]])])
 
 
-def _sentences(opening: Opening) -> Iterator[str]:
-    if opening.in_piece:
-        yield f"now free {the(opening.frees)} from the piece that came off in {opening.in_piece}."
+def _written(texts: Iterable[str]) -> tuple[str, ...]:
+    return tuple(one[:1].upper() + one[1:] for one in texts)
+
+
+def _why(opening: Opening) -> Iterator[str]:
     if opening.hiding:
         yield f"to come to {the(opening.hiding)}, first lift {the(opening.takes)}."
-    yield from _actions(opening)
-    yield from _result(opening)
-    yield from _left(opening.stays)
-    yield from opening.mind
-    yield from (f"cannot be undone: {one}." for one in opening.cannot)
-    if opening.sources:
-        yield f"source: {'; '.join(opening.sources)}."
+
+
+def _on_piece(opening: Opening) -> Iterator[str]:
+    if opening.in_piece:
+        yield f"now free {the(opening.frees)} from the piece that came off in {opening.in_piece}."
 
 
 def _actions(opening: Opening) -> Iterator[str]:
