@@ -5,6 +5,7 @@ from __future__ import annotations
 import types
 import typing
 from collections.abc import Callable, Mapping
+from dataclasses import fields
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
@@ -115,11 +116,12 @@ def written(made: Site) -> dict[str, str]:
     pages = {}
     for page in made.pages:
         frame = page.frame()
-        text = (page.title, page.body(), frame.language, frame.head, frame.header, frame.footer)
+        text = (page.title, page.body(), *(getattr(frame, one.name) for one in fields(frame)))
         pages[page.address] = "\n".join(text)
+    contents = {one.address: one.made() for one in made.assets}
     assets = {
-        one.address: one.content.decode() if isinstance(one.content, bytes) else str(one.content)
-        for one in made.assets
+        address: one.decode() if isinstance(one, bytes) else str(one)
+        for address, one in contents.items()
     }
     return {**pages, **assets}
 

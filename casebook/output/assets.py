@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -32,7 +33,7 @@ def fixed_assets(accent: Rgb | None = None) -> Fixed:
     `accent` is the lab's own colour of links, in a shade that can be read.
     """
     folder = templates_folder() / "assets"
-    sheets = [one.read_bytes() for one in _in(folder / "css")]
+    sheets = [_lean(one.read_bytes()) for one in _in(folder / "css")]
     style = _named("casebook.css", b"".join((*sheets, _accented(accent) if accent else b"")))
     scripts = {one.stem: _named(one.name, one.read_bytes()) for one in _in(folder / "js")}
     icon = Asset(ICON, (folder / "icon.svg").read_bytes())
@@ -48,6 +49,11 @@ def _accented(accent: Rgb) -> bytes:
 
 def _hex(colour: Rgb) -> str:
     return "#{:02x}{:02x}{:02x}".format(*colour)
+
+
+def _lean(sheet: bytes) -> bytes:
+    """A style sheet without comments and indents, which only its writers need."""
+    return re.sub(rb"\s*\n\s*", b"\n", re.sub(rb"/\*.*?\*/", b"", sheet, flags=re.S))
 
 
 def _in(folder: Path) -> list[Path]:

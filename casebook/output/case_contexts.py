@@ -8,8 +8,8 @@ from markupsafe import Markup
 
 from casebook.drawings.words import Drawing
 from casebook.output.colour_view import MatchView
-from casebook.output.contexts import Fact, Line, Link, PictureView, Table
-from casebook.output.marks_view import MarkedView
+from casebook.output.contexts import Fact, Line, Link, Pair, PictureView, Table
+from casebook.output.marks_view import MarkedView, MarkNote
 from casebook.output.structure_view import StructureView
 
 
@@ -25,6 +25,10 @@ class FindingView:
     """Stage, date, count and extent in one line."""
     photos: tuple[str, ...]
     """Ids of photos that show it."""
+    marks: tuple[MarkNote, ...] = ()
+    """Where it is marked on the photos."""
+    anchor: str = ""
+    """What leads to it from its marks; "" without any."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +68,10 @@ class StepView:
     number: int
     sentence: Line
     """What was done; for a run, on what its steps were done one after the other."""
-    time: str
-    """Bench time and drying in one line, or ""."""
+    details: str
+    """Time, drying, and who did it, when and with which tools where that is its own; or ""."""
     remarks: tuple[str, ...]
-    """Reasons, exceptions, results, each a short sentence."""
+    """Reasons and results, each a short sentence."""
     tried: tuple[TrialView, ...]
     finds: tuple[FindingView, ...]
     photos: tuple[PictureView, ...]
@@ -96,6 +100,28 @@ class EpisodeView:
     photos: tuple[PictureView, ...]
     order: str = ""
     """Said above the steps where nobody knows in which order they were done; else ""."""
+    words_only: str = ""
+    """Which of the steps are recorded in words only, in a sentence; "" if none."""
+
+
+@dataclass(frozen=True, slots=True)
+class LikeView:
+    """A like case: its title with the way to it, a picture if there is one, what both have."""
+
+    title: str
+    href: str
+    picture: PictureView | None
+    shared: str
+
+
+@dataclass(frozen=True, slots=True)
+class FileView:
+    """A file beside the page: its name there, its name once saved, what it is, and its kind."""
+
+    name: str
+    saved: str
+    title: str
+    kind: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,12 +133,19 @@ class CasePage:
     """Kind and date of the object in one line."""
     number: str
     """The case's id."""
+    standing: str
+    """How far it has come, in a few words; "" for a finished case."""
     status: str
-    """Its standing in a sentence; "" for a finished case."""
+    """Why it stands so, and how it was left, in sentences; or ""."""
+    byline: str
+    """Who treated it and when, in a sentence; "" where nobody said."""
+    dangers: str
+    """What on the object itself can hurt, in a line; "" if nothing is known of."""
+    cover: tuple[Fact, ...]
+    """What only the printed page says under its title: lab, client, dates, standing."""
     record_note: str
     """For an old or published case: what the record was made from; else ""."""
-    before: PictureView | None
-    after: PictureView | None
+    pair: Pair
     story: Markup
     facts: tuple[Fact, ...]
     parts: tuple[Fact, ...]
@@ -140,6 +173,10 @@ class CasePage:
     """Whether the structure is not shown to this audience; the page says so."""
     structure: StructureView
     """The drawings, state by state, and how it all comes apart again."""
+    drawings: tuple[Drawing, ...]
+    """The drawings that lead."""
+    other_drawings: tuple[Drawing, ...]
+    """Those on which next to nothing happens."""
     apart: Link | None
     """The page for the box, where there is anything to take apart."""
     linings: Table | None
@@ -151,8 +188,7 @@ class CasePage:
     """Materials by area."""
     reversibility: Markup
     claims: tuple[Line, ...]
-    like: tuple[Line, ...]
-    """Like cases, each with what both have."""
+    like: tuple[LikeView, ...]
     care: Markup
     follow_up: tuple[Line, ...]
     photos: tuple[PictureView, ...]
@@ -163,6 +199,7 @@ class CasePage:
     diagnostics: tuple[str, ...]
     """On the lab's own site: faults of the record, as the check words them."""
     cite: str
+    files: tuple[FileView, ...]
     licence: str
     terms: tuple[Link, ...]
     """Ways in that lead to this case."""

@@ -1,4 +1,4 @@
-"""One case as a page and as a card: everything an audience may see of it, in reading order."""
+"""One case as a page: everything an audience may see of it, in reading order."""
 
 from __future__ import annotations
 
@@ -7,13 +7,15 @@ from dataclasses import dataclass
 from casebook.compute.likeness import Like
 from casebook.compute.links import Kin
 from casebook.compute.summary import Summary
-from casebook.model.archive import Archive, Case, Kind, Standing, Status
-from casebook.model.base import items, known
+from casebook.drawings.words import Drawing
+from casebook.model.archive import Archive, Case, Standing, Status
+from casebook.model.base import Gap, Maybe, items, known
 from casebook.model.object import Object
 from casebook.model.outcome import Reversibility
 from casebook.output.absence import absent, gap_lines
 from casebook.output.case_contexts import CasePage
 from casebook.output.charts import material_charts, time_charts
+from casebook.output.citing import citation, cited
 from casebook.output.colour_view import match_views
 from casebook.output.condition_view import (
     examination_lines,
@@ -26,17 +28,25 @@ from casebook.output.condition_view import (
     test_lines,
 )
 from casebook.output.contexts import Card, Link, Run
+from casebook.output.cover_view import cover_facts
+from casebook.output.downloads import files_of
 from casebook.output.kin_view import kin_lines
-from casebook.output.like_view import like_lines
-from casebook.output.marks_view import marked_views
-from casebook.output.object_view import binding_facts, date_text, object_facts, part_facts
-from casebook.output.pictures import Pictures, before_and_after, case_pictures, elsewhere
+from casebook.output.like_view import like_views
+from casebook.output.marks_view import marked_views, views_of
+from casebook.output.object_view import binding_facts, object_facts, part_facts
+from casebook.output.pictures import (
+    Pictures,
+    case_pictures,
+    elsewhere,
+    pair_of,
+)
 from casebook.output.plan_view import option_views, plan_lines, question_views
 from casebook.output.prose import plain, prose
 from casebook.output.structure_view import NO_STRUCTURE, StructureView, layered
 from casebook.output.tables import hours_tables, linings, materials
-from casebook.output.treatment_view import claim_line, episode_views, work_line
-from casebook.output.wording import Wording, say, sentence, text_of
+from casebook.output.title_view import byline, dangers, record_note
+from casebook.output.treatment_view import claim_line, episode_views
+from casebook.output.wording import Wording, how_known, say, sentence, text_of
 
 _STANDINGS = {
     Standing.UNDECIDED: "Not yet decided",
@@ -45,10 +55,9 @@ _STANDINGS = {
     Standing.IN_TREATMENT: "In treatment",
     Standing.STOPPED: "The treatment was stopped",
 }
-_SOURCES = {
-    Kind.FROM_NOTES: "An old treatment, written up from what survives of its notes.",
-    Kind.FROM_PUBLICATION: "A treatment by others, written up from a publication.",
-}
+
+FEW_STATES = 2
+"""A drawing with no more states than this is folded where another leads."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +71,10 @@ class Told:
     ways: tuple[Link, ...] = ()
     withheld: bool = False
     structure: StructureView = NO_STRUCTURE
-    like: tuple[Like, ...] = ()
+    like: tuple[tuple[Like, Card], ...] = ()
+    """The like cases, each with its card."""
+    address: str = ""
+    """Where the page stands on the web; "" if nobody said."""
 
 
 def title_of(case: Case) -> str:
@@ -74,20 +86,36 @@ def kicker_of(case: Case, wording: Wording) -> str:
     """Kind and date of the object in one line."""
     thing = known(case.object) or Object()
     kind = known(thing.kind)
-    made = [date_text(one.is_) for one in items(thing.made)]
+    made = [wording.say(one.is_) for one in items(thing.made)]
     words = [wording.lexicon.label("kinds", kind) if kind else "", *made[:1]]
     line = ", ".join(word for word in words if word)
     return line[:1].upper() + line[1:]
 
 
+def about_line(case: Case, wording: Wording) -> str:
+    """Kind, date and structure in one line, for lists."""
+    structures = [one.structure for one in items(case.bindings) if known(one.structure)][:1]
+    words = [wording.lexicon.label("structures", str(one)) for one in structures]
+    return ", ".join(one for one in (kicker_of(case, wording), *words) if one)
+
+
 def status_of(case: Case) -> str:
     """The case's standing in a sentence; "" for a finished one."""
+    because, left = _why_so(case)
+    told = ": ".join(one for one in (standing_of(case), because) if one)
+    return " ".join(text_of(sentence((Run(one),))) for one in (told, left) if one)
+
+
+def standing_of(case: Case) -> str:
+    """How far a case has come, in a few words; "" for a finished one."""
     status = known(case.status) or Status()
-    standing = _STANDINGS.get(status.is_, "") if status.is_ else ""
-    because = f"{standing}: {status.because}" if known(status.because) else standing
-    left = f"It was left: {status.left}" if known(status.left) else ""
-    told = (text_of(sentence((Run(one.removeprefix(": ")),))) for one in (because, left) if one)
-    return " ".join(told)
+    return _STANDINGS.get(status.is_, "") if status.is_ else ""
+
+
+def _why_so(case: Case) -> tuple[str, str]:
+    """Why a case stands so, and how the object was left; "" where nothing is said."""
+    status = known(case.status) or Status()
+    return known(status.because) or "", f"It was left: {status.left}" if known(status.left) else ""
 
 
 def describe(case: Case) -> str:
@@ -97,104 +125,89 @@ def describe(case: Case) -> str:
     return text if len(text) <= 200 else text[:200].rsplit(" ", 1)[0] + "…"
 
 
-def card(case: Case, archive: Archive, pictures: Pictures, wording: Wording) -> Card:
-    """The case in a list."""
-    views = case_pictures(case, archive, pictures, wording.root)
-    before, after = before_and_after(case, views)
-    structures = [one.structure for one in items(case.bindings) if known(one.structure)][:1]
-    words = [wording.lexicon.label("structures", str(one)) for one in structures]
-    return Card(
-        href=f"{wording.root}cases/{case.id}/index.html",
-        title=title_of(case),
-        about=", ".join(one for one in (kicker_of(case, wording), *words) if one),
-        work=work_line(case, wording),
-        status=status_of(case),
-        before=before,
-        after=after,
-    )
-
-
 def case_page(
     case: Case, archive: Archive, pictures: Pictures, wording: Wording, told: Told
 ) -> CasePage:
     """The context of a case's page."""
-    views = case_pictures(case, archive, pictures, wording.root)
-    before, after = before_and_after(case, views)
-    thing, summary = archive.settings, told.summary
-    undoing = known(case.reversibility) or Reversibility()
+    views = views_of(case, archive, case_pictures(case, archive, pictures, wording.root), wording)
     return CasePage(
         title=title_of(case),
         kicker=kicker_of(case, wording),
         number=case.id,
-        status=status_of(case),
-        record_note=_record_note(case),
-        before=before,
-        after=after,
+        standing=standing_of(case),
+        status=" ".join(text_of(sentence((Run(one),))) for one in _why_so(case) if one),
+        byline=byline(case, wording),
+        dangers=dangers(case, wording),
+        record_note=record_note(case),
+        cover=cover_facts(case, archive, wording, status_of(case)),
+        pair=pair_of(case, views.pictures),
         story=prose(case.story),
-        facts=object_facts(case, wording, thing.units),
-        parts=part_facts(case, wording, thing.units),
+        facts=object_facts(case, wording),
+        parts=part_facts(case, wording),
         binding=binding_facts(case, wording),
         links=kin_lines(told.kin, wording),
         hazards=hazard_facts(case, wording),
         history=history_lines(case, wording),
-        examination=examination_lines(case),
+        examination=examination_lines(case, wording),
         findings=tuple(finding_view(one, wording, views) for one in items(case.findings)),
         marks=marked_views(case, archive, views, wording),
         found_layers=found_lines(case, wording),
         tests=test_lines(case, wording),
-        plan=plan_lines(case),
+        plan=plan_lines(case, wording),
         options=option_views(case, wording),
         questions=question_views(case, wording),
         left_alone=left_alone_lines(case, wording),
-        episodes=episode_views(case, summary.hours, wording, views, told.withheld),
+        episodes=episode_views(case, told.summary.hours, wording, views, told.withheld),
         matches=match_views(case, archive, wording),
         structure_withheld=told.withheld,
         structure=told.structure,
+        drawings=_leading(told.structure),
+        other_drawings=_others(told.structure),
         apart=_apart(case, told),
-        linings=None if told.withheld else linings(summary.areas, wording),
-        hours=hours_tables(summary.hours, wording),
-        materials=None if told.withheld else materials(summary.uses, wording),
-        by_time=time_charts(case, summary),
-        by_area=() if told.withheld else material_charts(case, summary, wording.lexicon),
-        reversibility=prose(say(undoing.says)),
-        claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
-        like=like_lines(told.like, wording),
-        care=prose(say(case.care)),
+        linings=None if told.withheld else linings(told.summary.areas, wording),
+        hours=hours_tables(told.summary.hours, wording),
+        materials=None if told.withheld else materials(told.summary.uses, wording),
+        by_time=time_charts(case, told.summary, wording.notation),
+        by_area=() if told.withheld else material_charts(case, told.summary, wording),
+        reversibility=prose(_advice(_undoing(case).says, "how it can be undone")),
+        claims=tuple(claim_line(one, wording) for one in items(_undoing(case).claims)),
+        like=like_views(told.like, wording),
+        care=prose(_advice(case.care, "how it is to be kept")),
         follow_up=follow_lines(case, wording),
-        photos=tuple(views.values()),
+        photos=tuple(views.pictures.values()),
         elsewhere=(*absent(case, "photos"), *elsewhere(case, archive)),
         gaps=(*gap_lines(case), *told.gaps),
         diagnostics=told.faults,
-        cite=_cite(case, archive),
+        cite=cited(citation(case, archive, told.address)),
+        files=files_of(case),
         licence=say(archive.settings.licence),
         terms=told.ways,
     )
 
 
-def _record_note(case: Case) -> str:
-    note = _SOURCES.get(case.record, "") if case.record else ""
-    written = known(case.written)
-    sources = ", ".join(items(written.from_)) if written else ""
-    return f"{note} Sources: {sources}." if note and sources else note
+def _undoing(case: Case) -> Reversibility:
+    return known(case.reversibility) or Reversibility()
+
+
+def _leading(structure: StructureView) -> tuple[Drawing, ...]:
+    """The drawings on which something happens; where there is no such, all of them."""
+    found = tuple(one for one in structure.drawings if len(one.states) > FEW_STATES)
+    return found or structure.drawings
+
+
+def _others(structure: StructureView) -> tuple[Drawing, ...]:
+    leading = _leading(structure)
+    return tuple(one for one in structure.drawings if one not in leading)
+
+
+def _advice(text: Maybe[str], what: str) -> str:
+    """Advice as it is written, or in a sentence how it is not known."""
+    if isinstance(text, Gap):
+        return text_of(sentence((Run(f"{what} {how_known(text)}"),)))
+    return text or ""
 
 
 def _apart(case: Case, told: Told) -> Link | None:
     """The page for the box, where there is one."""
     there = layered(case) and not told.withheld
     return Link("How to take this apart", "apart/index.html") if there else None
-
-
-def _cite(case: Case, archive: Archive) -> str:
-    written = known(case.written)
-    by = ", ".join(_name(case, one) for one in items(written.by)) if written else ""
-    date = known(written.date) if written else None
-    year = date.show() if date else ""
-    words = [by, title_of(case), f"treatment case {case.id}", say(archive.settings.name), year]
-    cited = ", ".join(word for word in words if word) + "."
-    sources = items(written.from_) if written and case.record is Kind.FROM_PUBLICATION else ()
-    return f"{cited} Written up from: {'; '.join(sources)}." if sources else cited
-
-
-def _name(case: Case, initials: str) -> str:
-    person = case.people.get(initials)
-    return (known(person.name) if person else None) or initials

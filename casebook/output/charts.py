@@ -13,20 +13,23 @@ from casebook.drawings.sittings import sittings
 from casebook.drawings.timeline import timeline
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Case
-from casebook.vocabulary import Lexicon
+from casebook.output.wording import Wording
+from casebook.values.notation import Notation
 
 
-def time_charts(case: Case, summary: Summary) -> tuple[Drawing, ...]:
+def time_charts(case: Case, summary: Summary, notation: Notation) -> tuple[Drawing, ...]:
     """Sittings and drying on a calendar, and planned against actual."""
     sheet = summary.hours
     return _there(
-        timeline(sittings(case, sheet), "timeline"), planned_and_actual(sheet.plan, "planned")
+        timeline(sittings(case, sheet), "timeline", notation),
+        planned_and_actual(sheet.plan, "planned"),
     )
 
 
-def material_charts(case: Case, summary: Summary, lexicon: Lexicon) -> tuple[Drawing, ...]:
+def material_charts(case: Case, summary: Summary, wording: Wording) -> tuple[Drawing, ...]:
     """Materials by the area that they cover; one bar alone says nothing."""
-    drawing = by_material(summary.areas, facts_of(case, lexicon), "areas")
+    facts = facts_of(case, wording.lexicon, wording.notation)
+    drawing = by_material(summary.areas, facts, "areas")
     return _there(drawing if drawing and len(drawing.alternative) > 1 else None)
 
 

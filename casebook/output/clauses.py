@@ -44,10 +44,10 @@ _MEASURES = {
 def clauses(step: Step, wording: Wording) -> list[Line]:
     """What follows the main clause, each part of it after a semicolon."""
     return [
-        _said(scope_text(step.scope)),
+        _said(scope_text(step.scope, wording)),
         _grain(step, wording),
         _said(walls_text(known(step.walls))),
-        _cut(step),
+        _cut(step, wording),
         _spans(step, wording),
         *(bond_line(one, wording) for one in items(step.bonds)),
         *beyond(step, wording),
@@ -162,19 +162,19 @@ def _grain(step: Step, wording: Wording) -> Line:
     return _said(f"grain {step.grain.value} {where}")
 
 
-def measures_text(record: object) -> str:
+def measures_text(record: object, wording: Wording) -> str:
     """Measures in words: "390 mm high, 68 mm wide"."""
     texts = (
-        measured(getattr(record, name, None), form, name + " {}")
+        wording.measured(getattr(record, name, None), form, name + " {}")
         for name, form in _MEASURES.items()
     )
     return ", ".join(text for text in texts if text)
 
 
-def _cut(step: Step) -> Line:
+def _cut(step: Step, wording: Wording) -> Line:
     if isinstance(step.cut, Gap):
         return _said(f"size of the cut {say(step.cut)}")
-    text = measures_text(step.cut)
+    text = measures_text(step.cut, wording)
     return _said(f"cut {text}" if text else "")
 
 
@@ -182,7 +182,9 @@ def _spans(step: Step, wording: Wording) -> Line:
     """The zones of a layer, each with its width; without any width they are told where it lies."""
     if not step.spans or not (items(step.onto) or any(step.spans.values())):
         return ()
-    zones = [(place, measured(width, "{}", "a width {}")) for place, width in step.spans.items()]
+    zones = [
+        (place, wording.measured(width, "{}", "a width {}")) for place, width in step.spans.items()
+    ]
     return listed([(Run(f"{width} over {wording.place(place)}"),) for place, width in zones])
 
 
@@ -195,7 +197,7 @@ _RESTS = {
 }
 
 
-def scope_text(scope: Scope | Gap | None) -> str:
+def scope_text(scope: Scope | Gap | None, wording: Wording) -> str:
     """How much of a part: "40 of 52, along the edge (the rest: clean enough to leave)"."""
     if isinstance(scope, Gap):
         return f"how much of it {how_known(scope)}"
@@ -203,7 +205,7 @@ def scope_text(scope: Scope | Gap | None) -> str:
         return ""
     done, of = say(scope.done), say(scope.of)
     counted = f"{done} of {of}" if of else done
-    pieces = ", ".join(_piece(one) for one in items(scope.pieces))
+    pieces = ", ".join(_piece(one, wording) for one in items(scope.pieces))
     rest = _rest(scope.rest)
     return ", ".join(one for one in (counted, say(scope.where), pieces) if one) + rest
 
@@ -214,15 +216,15 @@ def _rest(rest: str | Gap | None) -> str:
     return f" (the rest: {rest})" if rest else ""
 
 
-def _piece(piece: Piece) -> str:
+def _piece(piece: Piece, wording: Wording) -> str:
     """Pieces of one size: "3 pieces of 20 mm × 10 mm"; what is not known of them is named last."""
     count, sides = known(piece.count), (piece.height, piece.width)
     number = "pieces" if isinstance(piece.count, Gap) else _counted(say(count) or "1")
     if all(known(one) is not None for one in sides):
-        size = f" of {say(piece.height)} × {say(piece.width)}"
+        size = f" of {wording.say(piece.height)} × {wording.say(piece.width)}"
     else:
         told = [
-            f"{say(one)} {word}"
+            f"{wording.say(one)} {word}"
             for one, word in zip(sides, ("high", "wide"), strict=True)
             if known(one)
         ]

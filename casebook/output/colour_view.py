@@ -72,9 +72,13 @@ def match_views(case: Case, archive: Archive, wording: Wording) -> tuple[MatchVi
 
 def _view(found: Matched, tolerance: str, wording: Wording) -> MatchView:
     original = ToneView(
-        **_tone(found.original), name="The original", difference="", verdict="", outcome="",
+        **_tone(found.original, wording),
+        name="The original",
+        difference="",
+        verdict="",
+        outcome="",
         chosen=False,
-    )  # fmt: skip
+    )
     return MatchView(
         title=_title(found.step, wording),
         tones=(original, *(_tried(one, tolerance, wording) for one in found.tried)),
@@ -83,14 +87,15 @@ def _view(found: Matched, tolerance: str, wording: Wording) -> MatchView:
     )
 
 
-def _tone(tone: Tone) -> dict[str, str]:
-    return {"swatch": shown(tone.lab), "lab": _lab(tone), "basis": _BASES[tone.basis]}
+def _tone(tone: Tone, wording: Wording) -> dict[str, str]:
+    return {"swatch": shown(tone.lab), "lab": _lab(tone, wording), "basis": _BASES[tone.basis]}
 
 
-def _lab(tone: Tone) -> str:
+def _lab(tone: Tone, wording: Wording) -> str:
     """The colour in figures, to a tenth."""
-    light, a, b = (_tenth(part) for part in tone.lab)
-    return f"L{_FIXED}{light}, a{_FIXED}{a}, b{_FIXED}{b}"
+    light, a, b = (wording.notation.figures(_tenth(part)) for part in tone.lab)
+    between = ", " if "." in light else "; "
+    return between.join((f"L{_FIXED}{light}", f"a{_FIXED}{a}", f"b{_FIXED}{b}"))
 
 
 def _tenth(value: float) -> str:
@@ -100,9 +105,9 @@ def _tenth(value: float) -> str:
 
 def _tried(one: Tried, tolerance: str, wording: Wording) -> ToneView:
     return ToneView(
-        **_tone(one.tone),
+        **_tone(one.tone, wording),
         name=_name(one, wording),
-        difference=f"{one.difference:.1f}",
+        difference=wording.notation.figures(f"{one.difference:.1f}"),
         verdict=_verdict(one.within, tolerance),
         outcome=_outcome(one),
         chosen=one.chosen,

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Unknowing, items, known
 from casebook.model.condition import (
@@ -20,7 +18,7 @@ from casebook.output.absence import absent
 from casebook.output.case_contexts import FindingView
 from casebook.output.clauses import bond_line, cuts_line, measures_text, often, walls_text
 from casebook.output.contexts import Fact, Line, Run
-from casebook.output.object_view import date_text
+from casebook.output.marks_view import Views, anchor_of
 from casebook.output.wording import (
     Wording,
     capital,
@@ -35,12 +33,13 @@ from casebook.output.wording import (
 from casebook.values.dates import Date
 
 
-def finding_view(finding: Finding, wording: Wording, photos: Collection[str]) -> FindingView:
+def finding_view(finding: Finding, wording: Wording, views: Views) -> FindingView:
     """A finding with what is seen kept apart from what it means."""
+    marks = views.of(finding)
     because = f" ({finding.because})" if known(finding.because) else ""
     details = [
         f"seen {finding.stage.value} treatment" if finding.stage else "",
-        date_text(finding.date),
+        wording.say(finding.date),
         _count(finding),
         measured(finding.extent, "{}", "extent {}"),
     ]
@@ -50,7 +49,9 @@ def finding_view(finding: Finding, wording: Wording, photos: Collection[str]) ->
         seen=" ".join(one for one in (say(finding.seen), _sought(finding)) if one) + because,
         means=say(finding.means),
         details=", ".join(one for one in details if one),
-        photos=tuple(one for one in items(finding.photo) if one in photos),
+        photos=tuple(one for one in items(finding.photo) if one in views.pictures),
+        marks=marks,
+        anchor=anchor_of(marks),
     )
 
 
@@ -83,9 +84,8 @@ def found_line(found: Found, wording: Wording) -> Line:
             line.extend((Run(", "), *clause))
     if found.origin is not None:
         line.append(Run(f"; {_ORIGINS.get(str(found.origin), f'origin {say(found.origin)}')}"))
-    if known(found.note):
-        line.append(Run(f"; {found.note}"))
-    return sentence(line)
+    note = (Run(" "), *sentence((Run(say(found.note)),))) if known(found.note) else ()
+    return (*sentence(line), *note)
 
 
 _ORIGINS = {"original": "original", "later": "a later addition", "unknown": "of unknown origin"}
@@ -94,7 +94,7 @@ _ORIGINS = {"original": "original", "later": "a later addition", "unknown": "of 
 def _found_clauses(found: Found, wording: Wording) -> list[Line]:
     """Where a found layer lies, how it is held, how big it is."""
     zones = [
-        (Run(f"{measured(width, '{} ', '')}over {wording.place(one)}"),)
+        (Run(f"{wording.measured(width, '{} ', '')}over {wording.place(one)}"),)
         for one, width in found.spans.items()
     ]
     places = (
@@ -113,7 +113,7 @@ def _found_clauses(found: Found, wording: Wording) -> list[Line]:
         *(bond_line(one, wording) for one in items(found.bonds)),
         (Run(walls_text(known(found.walls))),),
         (Run(measured(found.weight, "{}", "weight {}")),),
-        (Run(measures_text(found)),),
+        (Run(measures_text(found, wording)),),
     ]
 
 
@@ -144,7 +144,7 @@ def test_line(test: Test, wording: Wording) -> Line:
     if any(how):
         line.append(Run(f" ({', '.join(one for one in how if one)})"))
     line.append(Run(f": {_outcome(test)}"))
-    line.extend(Run(f"; {one}") for one in _circumstances(test) if one)
+    line.extend(Run(f"; {one}") for one in _circumstances(test, wording) if one)
     return sentence(line)
 
 
@@ -154,10 +154,10 @@ def _outcome(test: Test) -> str:
     return ", ".join(one for one in (result, ph) if one) or "the result is not recorded"
 
 
-def _circumstances(test: Test) -> list[str]:
+def _circumstances(test: Test, wording: Wording) -> list[str]:
     """What is taken to follow from it; the sample, the laboratory, who and when."""
     by = listed_text([say(one) for one in items(test.by)])
-    when = date_text(test.date)
+    when = wording.say(test.date)
     return [
         f"taken to mean: {test.means}" if known(test.means) else "",
         f"sample: {say(test.sample)}" if test.sample else "",
@@ -178,7 +178,7 @@ def history_line(history: History, wording: Wording) -> Line:
     by = ", ".join(items(hands))
     if isinstance(hands, Gap) and hands.kind is Unknowing.UNKNOWN:
         by = "an unknown hand"
-    when = measured(history.date, date_text(history.date), "date {}")
+    when = wording.measured(history.date, "{}", "date {}")
     what = say(history.what) or "a treatment"
     state = f"; now {history.state}" if known(history.state) else ""
     because = f": {history.because}" if known(history.because) else ""
@@ -190,18 +190,23 @@ def history_line(history: History, wording: Wording) -> Line:
 
 def follow_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
     """The later looks at the object."""
-    told = (follow_line(one, wording) for one in items(case.follow_up))
+    told = (
+        (Run("", anchor=f"follow-up-{n}"), *follow_line(one, wording))
+        for n, one in enumerate(items(case.follow_up), start=1)
+    )
     return (*absent(case, "follow_up"), *told)
 
 
 def follow_line(follow: FollowUp, wording: Wording) -> Line:
     """A later look at the object in a sentence."""
     where = wording.places(follow.layer) if follow.layer else (Run("the whole"),)
-    when = date_text(follow.date)
+    when = wording.say(follow.date)
     line: list[Run] = [Run(f"{when}: " if when else ""), *where, Run(f": {say(follow.state)}")]
     line.extend(Run(f"; {text}") for text in (follow.seen, follow.because) if known(text))
+    if by := listed_text([say(one) for one in items(follow.by)]):
+        line.append(Run(f"; seen by {by}"))
     if follow.next:
-        line.append(Run(f"; to be looked at again {date_text(follow.next)}"))
+        line.append(Run(f"; to be looked at again {wording.say(follow.next)}"))
     return sentence(line)
 
 
@@ -216,22 +221,22 @@ def _hazard(hazard: Hazard, wording: Wording) -> Fact:
     return Fact(say(hazard.what) or "Hazard", (sentence((*where, Run(caution))),))
 
 
-def examination_lines(case: Case) -> tuple[Line, ...]:
+def examination_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
     """Why, how, by whom and when it was examined; and where nothing was seen, or no danger."""
     seen = known(case.examination) or Examination()
     by = listed_text([say(one) for one in items(seen.by)])
     texts = [
         f"Examined because: {say(seen.because)}" if seen.because else "",
         f"Looked at by {how}" if (how := listed_text([say(o) for o in items(seen.method)])) else "",
-        f"Examined{f' by {by}' if by else ''}{_on(seen.date)}" if by or seen.date else "",
+        f"Examined{f' by {by}' if by else ''}{_on(seen.date, wording)}" if by or seen.date else "",
     ]
     lines = tuple(sentence((Run(text),)) for text in texts if text)
     return (*lines, *absent(case, "findings"), *absent(case, "hazards"))
 
 
-def _on(date: Date | Gap | None) -> str:
+def _on(date: Date | Gap | None, wording: Wording) -> str:
     """A day behind what was done on it."""
-    return measured(date, f", {date_text(date)}", ", date {}")
+    return wording.measured(date, ", {}", ", date {}")
 
 
 def left_alone_lines(case: Case, wording: Wording) -> tuple[Line, ...]:

@@ -34,6 +34,8 @@ class Link:
     text: str
     href: str
     figure: str = ""
+    current: str = ""
+    """In the header: "page" on the page it leads to, "true" elsewhere in its part, else ""."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +71,18 @@ class PictureView:
 
 
 @dataclass(frozen=True, slots=True)
+class Pair:
+    """A picture before and one after."""
+
+    before: PictureView | None = None
+    after: PictureView | None = None
+    alike: bool = False
+    """Whether both show the same side, so that one may be laid over the other."""
+    laid: bool = False
+    """Whether the page begins with the one laid over the other."""
+
+
+@dataclass(frozen=True, slots=True)
 class Fact:
     """A label and what stands beside it."""
 
@@ -90,6 +104,47 @@ class Card:
     """"" for a finished case, else its standing in words."""
     before: PictureView | None
     after: PictureView | None
+    shape: str = ""
+    """Its pictures: "" cropped a little, "whole" on a mount, or "wide", one above the other."""
+
+
+@dataclass(frozen=True, slots=True)
+class CardGroup:
+    """Cases in a list that stand together, such as those of a year; no title for an only group."""
+
+    title: str
+    anchor: str
+    cards: tuple[Card, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pager:
+    """Where a page of a list stands, and the ways to its neighbours (None at either end)."""
+
+    text: str
+    """Such as "Page 2 of 21"."""
+    newer: Link | None
+    earlier: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """Sentences of which the first are shown and the rest are folded under `summary`, if any."""
+
+    lines: tuple[Line, ...] = ()
+    summary: str = ""
+    rest: tuple[Line, ...] = ()
+    note: str = ""
+    """What stands at their end, such as how many more there are; or ""."""
+
+
+@dataclass(frozen=True, slots=True)
+class HeldView:
+    """How work held: counts in a sentence, an interval or "", a line for each case that tells."""
+
+    counts: str
+    interval: str
+    told: Folded
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,23 +185,34 @@ class HomePage:
 
 @dataclass(frozen=True, slots=True)
 class ListPage:
-    """`pages/list.html`: cases under one heading: all, or those of one way in."""
+    """`pages/list.html`: cases under one heading: all, or those of one way in; or a page of them.
+
+    What is told of a term stands on the first page alone.
+    """
 
     title: str
-    kicker: str
-    """Which way in it is, or ""."""
-    gloss: str
-    also: str
+    groups: tuple[CardGroup, ...]
+    kicker: Link | None = None
+    """Which way in it is, with the way to all of it."""
+    gloss: str = ""
+    also: str = ""
     """Other words for it, in one line, or ""."""
-    caution: str
-    facts: tuple[Fact, ...]
-    cards: tuple[Card, ...]
-    related: tuple[Link, ...]
+    caution: str = ""
+    facts: tuple[Fact, ...] = ()
+    held: HeldView | None = None
+    """How it held, for a material or an operation."""
+    given_up: Folded = field(default_factory=Folded)
+    """What was tried with it and given up."""
+    opens: Folded = field(default_factory=Folded)
+    """What opens a material, each with its source."""
+    jumps: tuple[Link, ...] = ()
+    """Ways to the years, each with its number of cases."""
+    pager: Pager | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class WaysPage:
-    """`pages/ways.html`: all terms of one way in, or all ways in."""
+    """`pages/ways.html`: all terms of one way in, group by group, or all ways in."""
 
     title: str
     intro: str

@@ -5,16 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 from urllib.parse import urlsplit
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from casebook.model.archive import Shown
 from casebook.model.base import Audience, items
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.assets import ICON, Fixed
 from casebook.output.contexts import FrameContext, Link
-from casebook.output.render import render
+from casebook.output.lab_language import foreign_tag, notation_of, tag_of
+from casebook.output.render import lang, page
 from casebook.output.site import Frame
+from casebook.output.typography import typeset
 from casebook.output.wording import say
+from casebook.values.language import ENGLISH
 
 _BANNERS = {
     Audience.LAB: "The lab's own copy: it shows everything, and is not for publication.",
@@ -30,7 +33,7 @@ class About:
     """What a page says of itself to programs, and the scripts that it needs by name.
 
     `image` is the address of a picture for previews, `redirect` where to go at once, `data` what
-    a program may read of the page, as JSON-LD.
+    a program may read of the page, as JSON-LD. `case` is the id of the case that it is about.
     """
 
     description: str = ""
@@ -38,6 +41,7 @@ class About:
     redirect: str = ""
     scripts: tuple[str, ...] = ()
     data: str = ""
+    case: str = ""
 
 
 NOTHING_MORE = About()
@@ -63,11 +67,20 @@ class Surround:
         """The frame of one page, with every link relative to where it stands."""
         settings = self.shown.archive.settings
         context = self._context(address, title, about)
+        language = notation_of(settings).language
+
+        def made(part: str) -> Markup:
+            return page(f"parts/{part}.html", language, frame=context)
+
+        number = f"Case {about.case}" if about.case else ""
+        words = dict.fromkeys((context.site_name, number, title))
         return Frame(
-            language=say(settings.language) or "en",
-            head=render("parts/head.html", frame=context),
-            header=render("parts/header.html", frame=context),
-            footer=render("parts/footer.html", frame=context),
+            language=context.language,
+            own=lang(foreign_tag(settings)),
+            foot=escape(typeset(" · ".join(one for one in words if one), language)),
+            head=made("head"),
+            header=made("header"),
+            footer=made("footer"),
         )
 
     def root(self, address: str) -> str:
@@ -90,17 +103,20 @@ class Surround:
         return FrameContext(
             title=f"{title} – {name}" if title != name else name,
             description=about.description or f"{title}, in the treatment archive of {name}.",
-            language=say(settings.language) or "en",
+            language=ENGLISH.tag if foreign_tag(settings) else tag_of(settings),
             root=root,
             site_name=name,
             home=f"{root}index.html",
             logo=root + self.logo if self.logo else "",
-            nav=tuple(Link(one.text, root + one.href) for one in self.nav),
+            nav=tuple(
+                Link(one.text, root + one.href, current=_current(one.href, address))
+                for one in self.nav
+            ),
             search=root + SEARCH,
             icon=root + ICON,
             styles=(root + self.fixed.style,),
             scripts=tuple(root + one for one in self._scripts(address, about)),
-            canonical=self._full(address),
+            canonical="" if about.redirect or address == LOST else self._full(address),
             image=self._full(about.image) if about.image else "",
             banner=" ".join(one for one in banner if one),
             footer=tuple(one for one in footer if one),
@@ -121,6 +137,19 @@ class Surround:
 
 SEARCH = "search/index.html"
 LOST = "404.html"
+
+
+_ALSO = {"ways/": ("materials/",)}
+"""Parts of a site that stand in another folder than the page that leads to them."""
+
+
+def _current(href: str, address: str) -> str:
+    """Whether a link of the header leads to this page ("page") or to the part it is in ("true")."""
+    if href == address:
+        return "page"
+    folder = href.removesuffix("index.html")
+    within = folder.endswith("/") and address.startswith((folder, *_ALSO.get(folder, ())))
+    return "true" if within else ""
 
 
 def root_of(address: str) -> str:

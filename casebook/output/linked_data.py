@@ -12,7 +12,9 @@ from casebook.model.base import items, known
 from casebook.model.object import Made, Object
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.case_page import describe, title_of
+from casebook.output.citing import author
 from casebook.output.contexts import PictureView
+from casebook.output.lab_language import tag_of
 from casebook.output.wording import say
 from casebook.values.dates import Date
 from casebook.vocabulary import Lexicon
@@ -42,7 +44,7 @@ def case_data(
         "identifier": case.id,
         "headline": title_of(case),
         "description": describe(case),
-        "inLanguage": say(archive.settings.language) or "en",
+        "inLanguage": tag_of(archive.settings),
         "creator": _creators(case),
         "publisher": {
             "@type": "Organization",
@@ -69,13 +71,8 @@ def _said(data: Mapping[str, Any]) -> dict[str, Any]:
 
 def _creators(case: Case) -> list[dict[str, str]]:
     written = known(case.written)
-    names = [_name(case, one) for one in items(written.by)] if written else []
+    names = [author(case, one) for one in items(written.by)] if written else []
     return [{"@type": "Person", "name": name} for name in names if name]
-
-
-def _name(case: Case, initials: str) -> str:
-    person = case.people.get(initials)
-    return (known(person.name) if person else None) or initials
 
 
 def _written(case: Case) -> str:

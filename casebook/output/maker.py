@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable, Iterator
 
 from markupsafe import Markup
 
-from casebook.compute.likeness import Like
 from casebook.compute.marks import marks
 from casebook.compute.summary import total
 from casebook.model.archive import Case
 from casebook.model.base import items
+from casebook.output import render
 from casebook.output.apart import ApartPage, apart_page
-from casebook.output.case_contexts import CasePage
-from casebook.output.case_page import Told, card, case_page, describe, title_of
+from casebook.output.case_maker import CaseMaker
+from casebook.output.case_page import describe, title_of
 from casebook.output.contexts import (
     Card,
-    Fact,
     HomePage,
     Link,
-    ListPage,
     LostPage,
     MovedPage,
     SearchPage,
@@ -27,15 +26,13 @@ from casebook.output.contexts import (
 )
 from casebook.output.frame import LOST, NOTHING_MORE, SEARCH, About, Surround
 from casebook.output.glossary import ADDRESS as GLOSSARY
-from casebook.output.glossary import GlossaryPage, glossary_page, told_once
-from casebook.output.linked_data import case_data, picture_addresses
-from casebook.output.pictures import before_and_after, case_pictures
-from casebook.output.render import render
+from casebook.output.glossary import GlossaryPage, glossary_page
+from casebook.output.lists import ALL, Lists, heading_of, sheets
+from casebook.output.pictures import before_and_after, case_pictures, pair_of
 from casebook.output.site import Page
 from casebook.output.structure_view import layered
 from casebook.output.tables import total_facts
-from casebook.output.term_facts import term_facts
-from casebook.output.ways import INDEXES, TITLES, Way, groups
+from casebook.output.ways import INDEXES, PLURALS, Way, groups, natures
 from casebook.output.whole import Whole
 from casebook.output.wording import say
 
@@ -51,7 +48,8 @@ class Maker:
     def __init__(self, whole: Whole, surround: Surround) -> None:
         self.of = whole
         self.surround = surround
-        self.cards: dict[tuple[str, str], Card] = {}
+        self.lists = Lists(whole)
+        self.cases = CaseMaker(whole, self.lists)
 
     def pages(self) -> Iterator[Page]:
         """Every page, home first."""
@@ -63,34 +61,32 @@ class Maker:
                 yield self._apart(case)
             for old in items(case.was):
                 yield self._moved(case, old)
-        yield self._page("cases/index.html", "All cases", "list", self._all)
+        yield from self._everything()
         yield self._page("ways/index.html", "Ways in", "ways", self._all_ways)
         for kind, address in INDEXES.items():
             if any(way.kind == kind for way in self.of.ways):
                 yield self._index(kind, address)
         for way in self.of.ways:
-            yield self._way(way)
+            yield from self._way(way)
         yield self._page(GLOSSARY, "The trade’s words", "glossary", self._glossary)
-        yield self._page(SEARCH, "Search", "search", self._search, About(scripts=("search",)))
+        yield self._page(
+            SEARCH, "Search", "search", self._search, About(scripts=("finder", "search"))
+        )
         yield self._page(LOST, "Not here", "lost", self._lost)
 
     def _page(
         self, address: str, title: str, template: str, context: Make, about: About = NOTHING_MORE
     ) -> Page:
         def body() -> Markup:
-            return render(f"pages/{template}.html", page=context(self.surround.root(address)))
+            made, language = context(self.surround.root(address)), self.of.notation.language
+            return render.page(f"pages/{template}.html", language, self.of.own, page=made)
 
         return Page(address, title, body, lambda: self.surround.frame(address, title, about))
 
     def _case(self, case: Case) -> Page:
         address = f"cases/{case.id}/index.html"
-
-        def context(root: str) -> CasePage:
-            of = self.of
-            told = self._told(case, root)
-            return told_once(case_page(case, of.archive, of.pictures, of.wording(root), told))
-
-        return self._page(address, title_of(case), "case", context, self._about(case, address))
+        context = functools.partial(self.cases.page, case)
+        return self._page(address, title_of(case), "case", context, self._about(case))
 
     def _apart(self, case: Case) -> Page:
         """How to take the work apart again: a page for printing and for the box."""
@@ -102,54 +98,26 @@ class Maker:
             return apart_page(case, lab, told, self.of.wording(root), before_and_after(case, views))
 
         title = f"How to take this apart: {title_of(case)}"
-        return self._page(address, title, "apart", context)
+        return self._page(address, title, "apart", context, About(case=case.id))
 
-    def _about(self, case: Case, address: str) -> About:
+    def _about(self, case: Case) -> About:
         """What a case's page says of itself: its picture for previews, its data for programs."""
-        of, url = self.of, self.of.wishes.site_url
-        views = case_pictures(case, of.archive, of.pictures, "")
-        before, after = before_and_after(case, views)
-        chosen = after or before
-        images = picture_addresses(url, views)
-        data = case_data(case, of.archive, of.lexicon, url + address if url else "", images)
-        scripts = {"compare": before and after, "zoom": views, "stepper": layered(case)}
+        views = case_pictures(case, self.of.archive, self.of.pictures, "")
+        pair = pair_of(case, views)
+        chosen = pair.after or pair.before
+        data = self.cases.data(case)
+        scripts = {"compare": pair.alike, "zoom": views, "stepper": layered(case)}
         scripts["marks"] = views and any(True for _ in marks(case))
         needed = tuple(name for name, wanted in scripts.items() if wanted)
-        return About(describe(case), chosen.src if chosen else "", scripts=needed, data=data)
-
-    def _told(self, case: Case, root: str) -> Told:
-        links = tuple(Link(way.title, root + way.address) for way in self.of.leading_to[case.id])
-        return Told(
-            summary=self.of.summaries[case.id],
-            kin=self.of.kin[case.id],
-            gaps=self.of.wishes.gaps.get(case.id, ()),
-            faults=self.of.wishes.faults.get(case.id, ()),
-            ways=links,
-            withheld=case.id in self.of.shown.withheld,
-            structure=self.of.structure(case),
-            like=self._like(case),
+        return About(
+            describe(case), chosen.src if chosen else "", scripts=needed, data=data, case=case.id
         )
-
-    def _like(self, case: Case) -> tuple[Like, ...]:
-        """Cases like this one that are not named on its page already."""
-        kin = [one.case for one in self.of.kin[case.id]]
-        return self.of.likeness.to(case.id, without=kin)
 
     def _moved(self, case: Case, old: str) -> Page:
         to = f"../{case.id}/index.html"
         page = MovedPage("This case has moved", Link(title_of(case), to))
         address = f"cases/{old}/index.html"
         return self._page(address, page.title, "moved", lambda _: page, About(redirect=to))
-
-    def _cards(self, cases: tuple[Case, ...], root: str) -> tuple[Card, ...]:
-        return tuple(self._card(one, root) for one in cases)
-
-    def _card(self, case: Case, root: str) -> Card:
-        """A case's card; made once for each depth, since it stands on many pages."""
-        if (case.id, root) not in self.cards:
-            of = self.of
-            self.cards[case.id, root] = card(case, of.archive, of.pictures, of.wording(root))
-        return self.cards[case.id, root]
 
     def _home(self, root: str) -> HomePage:
         of = self.of
@@ -163,21 +131,14 @@ class Maker:
             ways=groups(of.ways, root),
             recent=tuple(one for one in recent if one is not feature),
             all_cases=Link("All cases", f"{root}cases/index.html", str(len(of.cases))),
-            totals=total_facts(len(of.cases), sums.areas, sums.hours),
+            totals=total_facts(len(of.cases), sums.areas, sums.hours, of.notation),
         )
 
     def _recent(self, root: str) -> tuple[Card, ...]:
         """The newest cases that can be seen, then the newest of the others."""
         pictured = [case for case in self.of.cases if self.of.archive.images.get(case.id)]
         others = [case for case in self.of.cases if not self.of.archive.images.get(case.id)]
-        return self._cards((*pictured, *others)[:RECENT], root)
-
-    def _all(self, root: str) -> ListPage:
-        return self._list("All cases", "", self.of.cases, root)
-
-    def _list(self, title: str, kicker: str, cases: tuple[Case, ...], root: str) -> ListPage:
-        cards = self._cards(cases, root)
-        return ListPage(title, kicker, "", "", "", (), cards, ())
+        return self.lists.cards((*pictured, *others)[:RECENT], root)
 
     def _all_ways(self, root: str) -> WaysPage:
         intro = "Cases by what the object is, what had happened to it, and what was done."
@@ -186,43 +147,27 @@ class Maker:
     def _index(self, kind: str, address: str) -> Page:
         def context(root: str) -> WaysPage:
             ways = [way for way in self.of.ways if way.kind == kind]
-            return WaysPage(TITLES[kind], "", groups(ways, root, 0))
+            return WaysPage(PLURALS[kind], "", natures(ways, root))
 
-        return self._page(address, TITLES[kind], "ways", context)
+        return self._page(address, PLURALS[kind], "ways", context)
 
-    def _way(self, way: Way) -> Page:
-        def context(root: str) -> ListPage:
-            cases = tuple(self.of.by_id[one] for one in way.cases)
-            term = way.term
-            gloss = say(term.gloss) if term else ""
-            also = ", ".join(items(term.also)) if term else ""
-            caution = say(term.caution) if term else ""
-            cards = self._cards(cases, root)
-            up = Link(f"All under {TITLES[way.kind].lower()}", root + INDEXES[way.kind])
-            title = way.title[:1].upper() + way.title[1:]
-            return ListPage(
-                title,
-                TITLES[way.kind],
-                gloss,
-                also,
-                caution,
-                self._facts(way),
-                cards,
-                (up,),
-            )
+    def _everything(self) -> Iterator[Page]:
+        """All cases, page by page."""
+        for sheet in sheets(self.of.cases):
+            make = functools.partial(self.lists.everything, sheet)
+            yield self._page(sheet.address(ALL), sheet.title("All cases"), "list", make)
 
-        title = way.title[:1].upper() + way.title[1:]
+    def _way(self, way: Way) -> Iterator[Page]:
+        """The cases of one way in, page by page."""
+        title = heading_of(way)
         gloss = say(way.term.gloss) if way.term else ""
         about = About(f"{title}: {gloss}" if gloss else "")
-        return self._page(way.address, title, "list", context, about)
+        for sheet in sheets([self.of.by_id[one] for one in way.cases]):
+            make = functools.partial(self.lists.way, way, sheet)
+            yield self._page(sheet.address(way.address), sheet.title(title), "list", make, about)
 
     def _glossary(self, root: str) -> GlossaryPage:
         return glossary_page(self.of.archive.terms, root, self.of.term_pages)
-
-    def _facts(self, way: Way) -> tuple[Fact, ...]:
-        if way.term is None:
-            return ()
-        return term_facts(way.kind, way.name, way.term, self.of.lexicon)
 
     def _search(self, root: str) -> SearchPage:
         return SearchPage("Search", groups(self.of.ways, root))

@@ -1,21 +1,24 @@
-"""Photos with their marks for a case page: shapes to draw over the picture, and a legend."""
+"""Photos with their marks: shapes over the picture, a legend, and for a finding its numbers."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from casebook.compute.marks import Marked, Measure, marked
 from casebook.model.archive import Archive, Case
-from casebook.model.base import known
 from casebook.model.condition import Finding
+from casebook.model.photos import Image
 from casebook.output.contexts import Line, PictureView, Run
 from casebook.output.wording import Wording, capital, say
+from casebook.values.notation import Notation
 from casebook.values.numbers import numeral
 from casebook.values.points import Pair
 
+INCH = Fraction("25.4")
+"""An inch in mm."""
 _OF_LONGER_SIDE = Fraction(3, 100)
 """The height of a number on a picture, as a share of the picture's longer side."""
 
@@ -42,6 +45,9 @@ class LegendView:
     """One mark in words: where it is, what was seen, how long or large it is ("" if unknown)."""
 
     number: int
+    """Its place on the page is `mark-NUMBER`."""
+    finding: str
+    """The anchor of the finding it belongs to."""
     where: Line
     seen: str
     measure: str
@@ -64,22 +70,75 @@ class MarkedView:
     """What the measures rest on; "" where there are none."""
 
 
+@dataclass(frozen=True, slots=True)
+class MarkNote:
+    """A mark where its finding is told: its number, and how long or large it is or ""."""
+
+    number: int
+    measure: str
+
+
+@dataclass(frozen=True, slots=True)
+class Views:
+    """The pictures of a case by the ids of their photos, and what is marked on them.
+
+    `notes` are the marks of each finding by the finding's `id()`: two findings may say the same.
+    """
+
+    pictures: Mapping[str, PictureView]
+    notes: Mapping[int, tuple[MarkNote, ...]]
+
+    def of(self, finding: Finding) -> tuple[MarkNote, ...]:
+        """The marks of a finding, in the order of their numbers."""
+        return self.notes.get(id(finding), ())
+
+
+NO_VIEWS = Views({}, {})
+
+
+def views_of(
+    case: Case, archive: Archive, pictures: Mapping[str, PictureView], wording: Wording
+) -> Views:
+    """The pictures of a case with the marks on those that are shown."""
+    found = marked(case, archive.images.get(case.id, {}))
+    shown = (one for name in pictures for one in found.get(name, ()))
+    notes: dict[int, tuple[MarkNote, ...]] = {}
+    for one in sorted(shown, key=lambda one: one.number):
+        own = notes.get(id(one.finding), ())
+        notes[id(one.finding)] = (
+            *own,
+            MarkNote(one.number, _measured(one.measure, wording.notation)),
+        )
+    return Views(pictures, notes)
+
+
+def anchor_of(marks: tuple[MarkNote, ...]) -> str:
+    """What leads to a finding from its marks: `finding-` and its first number; "" without any."""
+    return f"finding-{marks[0].number}" if marks else ""
+
+
 def marked_views(
-    case: Case, archive: Archive, views: Mapping[str, PictureView], wording: Wording
+    case: Case, archive: Archive, views: Views, wording: Wording
 ) -> tuple[MarkedView, ...]:
-    """Each picture of a case that has marks, in the order of the photos."""
+    """Each picture of a case that has marks, in the order of the photos.
+
+    What the measures rest on is said with the first of them alone.
+    """
     images = archive.images.get(case.id, {})
     found = marked(case, images)
-    return tuple(
-        _view(view, images[name].width, images[name].height, found[name], wording)
-        for name, view in views.items()
+    made = [
+        _view(picture, images[name], found[name], views, wording)
+        for name, picture in views.pictures.items()
         if name in found
-    )
+    ]
+    first = next((one for one in made if any(each.measure for each in one.legend)), None)
+    return tuple(replace(one, note=_RESTS_ON) if one is first else one for one in made)
 
 
 def _view(
-    picture: PictureView, width: int, height: int, marks: tuple[Marked, ...], wording: Wording
+    picture: PictureView, image: Image, marks: tuple[Marked, ...], views: Views, wording: Wording
 ) -> MarkedView:
+    width, height = image.width, image.height
     size = max(width, height) * _OF_LONGER_SIDE
     radius = size * Fraction(3, 4)
     numbers = [one.number for one in marks]
@@ -91,8 +150,8 @@ def _view(
         shapes=tuple(_shape(one, width, height, radius) for one in marks),
         size=_pixels(size),
         radius=_pixels(radius),
-        legend=tuple(_legends(marks, wording)),
-        note=_RESTS_ON if any(one.measure for one in marks) else "",
+        legend=tuple(_legend(one, views, wording) for one in marks),
+        note="",
     )
 
 
@@ -120,42 +179,44 @@ def _pixels(value: Fraction) -> str:
     return f"{float(value):.1f}".removesuffix(".0")
 
 
-def _legends(marks: tuple[Marked, ...], wording: Wording) -> Iterator[LegendView]:
-    """The marks in words; what a finding says as a whole stands at its first mark alone."""
-    told: list[Finding] = []
-    for one in marks:
-        again = bool(known(one.mark.label)) and any(one.finding is each for each in told)
-        told.append(one.finding)
-        yield _legend(one, wording, again)
-
-
-def _legend(one: Marked, wording: Wording, again: bool) -> LegendView:
-    """A mark in words: what exactly it marks, then what the finding says unless told `again`."""
+def _legend(one: Marked, views: Views, wording: Wording) -> LegendView:
+    """A mark in words: what exactly it marks, or, where nobody said so, what the finding says."""
     finding = one.finding
     damage = wording.terms("damages", finding.damage)
     where = wording.places(finding.part)
     head = (*where, Run(": "), *damage) if where and damage else where or damage
-    texts = (say(one.mark.label), "" if again else say(finding.seen))
-    seen = "; ".join(text for text in texts if text)
-    return LegendView(one.number, capital(head), seen, _measured(one.measure))
+    seen = say(one.mark.label) or say(finding.seen)
+    anchor = anchor_of(views.of(finding))
+    return LegendView(
+        one.number, anchor, capital(head), seen, _measured(one.measure, wording.notation)
+    )
 
 
-def _measured(measure: Measure | None) -> str:
+def _measured(measure: Measure | None, notation: Notation) -> str:
     """A measure with how sure it is: "about 41 mm, about 10 % of the height of the part"."""
     if measure is None:
         return ""
-    value = _area(measure) if measure.is_area else _length(measure)
+    ways = (_area, _square) if measure.is_area else (_length, _inches)
+    value = notation.either(*(way(measure) for way in ways))
     if measure.share is None:
         return value
     of = f"the {measure.side} of the part" if measure.side else "the part"
     unsure = measure.share * measure.unsure / measure.value
-    return f"{value}, {_about(100 * measure.share, 100 * unsure, '%')} of {of}"
+    return f"{value}, {notation.figures(_about(100 * measure.share, 100 * unsure, '%'))} of {of}"
 
 
 def _length(measure: Measure) -> str:
     if measure.value >= 1000:
         return _about(measure.value / 1000, measure.unsure / 1000, "m")
     return _about(measure.value, measure.unsure, "mm")
+
+
+def _inches(measure: Measure) -> str:
+    return _about(measure.value / INCH, measure.unsure / INCH, "in")
+
+
+def _square(measure: Measure) -> str:
+    return _about(measure.value / INCH**2, measure.unsure / INCH**2, "in²")
 
 
 def _area(measure: Measure) -> str:

@@ -8,12 +8,8 @@ from typing import TypeVar
 from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, items, known
 from casebook.model.object import Binding, Boards, Came, Made, Object, Part, Size
-from casebook.model.settings import Units
 from casebook.output.contexts import Fact, Line, Run
-from casebook.output.wording import Wording, listed, measured, say, sentence
-from casebook.values.dates import Date
-from casebook.values.quantities import Length
-from casebook.values.showing import imperial, metric
+from casebook.output.wording import Wording, listed, listed_text, measured, say, sentence
 
 T = TypeVar("T")
 
@@ -30,42 +26,22 @@ def _kept(facts: list[Fact | None]) -> tuple[Fact, ...]:
     return tuple(one for one in facts if one)
 
 
-def length_text(length: Length | Gap | None, units: Units | None) -> str:
-    """A length as written, and in the lab's measure where that is another."""
-    if length is None or isinstance(length, Gap):
-        return say(length)
-    written = str(length)
-    inches = any(mark in written for mark in ("in", "ft", '"', "″", "′", "yd"))
-    if units is Units.METRIC and inches:
-        return f"{written} ({metric(length)})"
-    if units is Units.IMPERIAL and not inches:
-        return f"{written} ({imperial(length)})"
-    if units is Units.BOTH:
-        return f"{written} ({metric(length) if inches else imperial(length)})"
-    return written
-
-
-def size_text(size: Size | Gap | None, units: Units | None) -> str:
+def size_text(size: Size | Gap | None, wording: Wording) -> str:
     """Measures in one line: "height 16 1/4 in, width 268 mm"."""
     if size is None or isinstance(size, Gap):
         return say(size)
     named = ((name, getattr(size, name)) for name in _SIZES)
-    return ", ".join(f"{name} {length_text(one, units)}" for name, one in named if one)
+    return ", ".join(f"{name} {wording.say(one)}" for name, one in named if one)
 
 
-def date_text(date: Date | Gap | None) -> str:
-    """A date for readers, or how it is not known."""
-    return date.show() if isinstance(date, Date) else say(date)
-
-
-def made_text(made: Made) -> str:
+def made_text(made: Made, wording: Wording) -> str:
     """A date of making, and who says so."""
     says = f", according to {made.says}" if known(made.says) else ""
     because = f", because {made.because}" if known(made.because) else ""
-    return f"{date_text(made.is_)}{says}{because}"
+    return f"{wording.say(made.is_)}{says}{because}"
 
 
-def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fact, ...]:
+def object_facts(case: Case, wording: Wording) -> tuple[Fact, ...]:
     """What the object is, fact by fact."""
     thing = known(case.object) or Object()
     kind = known(thing.kind)
@@ -73,9 +49,9 @@ def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fac
     facts = [
         Fact("Kind", ((wording.term("kinds", kind),),)) if kind else fact("Kind", say(thing.kind)),
         fact("By", say(thing.author)),
-        fact("Made", *_each(thing.made, made_text)),
+        fact("Made", *_each(thing.made, lambda made: made_text(made, wording))),
         fact("Place", say(thing.place)),
-        fact("Size", size_text(thing.size, units)),
+        fact("Size", size_text(thing.size, wording)),
         fact("Extent", say(thing.leaves)),
         fact("Of the set", came_text(thing.came)),
         fact("Marks", *_each(thing.marks, say)),
@@ -83,15 +59,15 @@ def object_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fac
         fact("About", say(thing.about)),
         fact("Owner", _named(owner.name, known(owner.contact)) if owner else say(thing.owner)),
         fact("Held by", _holder(thing)),
-        *_landmarks(case),
+        *_landmarks(case, wording),
         _people(case),
     ]
     return _kept(facts)
 
 
-def part_facts(case: Case, wording: Wording, units: Units | None) -> tuple[Fact, ...]:
+def part_facts(case: Case, wording: Wording) -> tuple[Fact, ...]:
     """What is known of each part: its sizes, materials and number."""
-    return _kept(list(parts(case.parts, wording, units)))
+    return _kept(list(parts(case.parts, wording)))
 
 
 def _each(many: Many[T], text: Callable[[T], str]) -> tuple[str, ...]:
@@ -118,7 +94,7 @@ def came_text(came: Came | Gap | None) -> str:
     return f"{counted} came{rest}" if counted else rest.removeprefix("; ")
 
 
-def _landmarks(case: Case) -> list[Fact | None]:
+def _landmarks(case: Case, wording: Wording) -> list[Fact | None]:
     dates = known(case.dates)
     if dates is None:
         return []
@@ -127,7 +103,7 @@ def _landmarks(case: Case) -> list[Fact | None]:
         ("Examined", dates.examined),
         ("Returned", dates.returned),
     )
-    return [fact(label, date_text(date)) for label, date in named]
+    return [fact(label, wording.say(date)) for label, date in named]
 
 
 def _people(case: Case) -> Fact | None:
@@ -147,18 +123,16 @@ _MEASURES = {
 }
 
 
-def parts(
-    tree: Mapping[str, Part], wording: Wording, units: Units | None, above: str = ""
-) -> Iterator[Fact | None]:
+def parts(tree: Mapping[str, Part], wording: Wording, above: str = "") -> Iterator[Fact]:
     """Each part with what is known of it, then its own parts, named as parts of it."""
     for name, part in tree.items():
-        yield _part(name, part, wording, units, above)
-        yield from parts(part.parts, wording, units, f"{above}{name}/")
+        yield _part(name, part, wording, above)
+        yield from parts(part.parts, wording, f"{above}{name}/")
 
 
-def _part(name: str, part: Part, wording: Wording, units: Units | None, above: str) -> Fact | None:
+def _part(name: str, part: Part, wording: Wording, above: str) -> Fact:
     measures = [
-        measured(value, form.format(length_text(value, units)) if known(value) else "", key + " {}")
+        wording.measured(value, form, key + " {}")
         for key, form in _MEASURES.items()
         if (value := getattr(part, key)) is not None
     ]
@@ -172,8 +146,8 @@ def _part(name: str, part: Part, wording: Wording, units: Units | None, above: s
         (Run(say(part.note)),),
     ]
     line = listed([one for one in lines if any(run.text for run in one)], ", ")
-    if not line:
-        return None
+    inside = f"its parts: {listed_text(list(part.parts))}" if part.parts else "no more is recorded"
+    line = line or (Run(inside),)
     anchor = f"{above}{name}".replace(" ", "-").replace("/", "-")
     title = wording.place(f"{above}{name}" if above else name).removeprefix("the ")
     anchored = (Run("", anchor=f"part-{anchor}"), *line)
@@ -205,14 +179,14 @@ def _binding(binding: Binding, wording: Wording) -> Fact:
             lines.append((Run(say(text)),))
     state = (say(binding.state) or "binding").replace("-", " ")
     title = f"Binding {state}" if state != "binding" else "Binding"
-    dated = f" ({date_text(binding.date)})" if binding.date else ""
+    dated = f" ({wording.say(binding.date)})" if binding.date else ""
     return Fact(title + dated, tuple(sentence(line) for line in lines))
 
 
 def _boards(boards: Boards, wording: Wording) -> Line:
     name = known(boards.material)
     what = (Run(" of "), wording.term("materials", name)) if name else ()
-    thick = measured(boards.thickness, ", {} thick", ", thickness {}")
+    thick = wording.measured(boards.thickness, ", {} thick", ", thickness {}")
     attached = measured(boards.attached, ", {}", ", how they are attached is {}")
     return (Run("boards"), *what, Run(thick + attached))
 

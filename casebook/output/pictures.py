@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -9,12 +10,14 @@ from pathlib import Path
 from casebook.compute.registration import Similarity, fitted, matrix
 from casebook.files import Cache
 from casebook.model.archive import Archive, Case
-from casebook.model.base import items, known
+from casebook.model.base import Gap, items, known
 from casebook.model.photos import Image, Photo
-from casebook.output.contexts import Line, PictureView, Run, Source
-from casebook.output.wording import measured, say, sentence
+from casebook.output.contexts import Line, Pair, PictureView, Run, Source
+from casebook.output.lab_language import notation_of
+from casebook.output.wording import capital, measured, say, sentence, text_of
 from casebook.photos.derive import Derivative, Picture
 from casebook.values.dates import Date
+from casebook.values.notation import Notation
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +46,13 @@ def case_pictures(
     """The pictures of a case by the names its photos have, in their order."""
     images = archive.images.get(case.id, {})
     fitted_by_points = any(photo.fit for photo in items(case.photos))
+    notation = notation_of(archive.settings)
     found = {}
     for photo in items(case.photos):
         image = images.get(photo.id)
         picture = pictures.get(image.digest) if image else None
         if picture:
-            view = _view(photo, picture, case, root)
+            view = _view(photo, picture, case, root, notation)
             fits = dict(_fits(photo, case, images)) if fitted_by_points else {}
             found[photo.id] = replace(view, fits=fits)
     return found
@@ -73,16 +77,17 @@ def _matrix(found: Similarity, here: Image, there: Image) -> str:
 def elsewhere(case: Case, archive: Archive) -> tuple[Line, ...]:
     """Photographs of a case that are no image here: what each is, and where it is kept."""
     images = archive.images.get(case.id, {})
-    return tuple(_not_here(one) for one in items(case.photos) if one.id not in images)
+    notation = notation_of(archive.settings)
+    return tuple(_not_here(one, notation) for one in items(case.photos) if one.id not in images)
 
 
-def _not_here(photo: Photo) -> Line:
+def _not_here(photo: Photo, notation: Notation) -> Line:
     """A photograph that is kept elsewhere, in a sentence."""
     words = [
         say(photo.view) or "no view named",
         f"{photo.stage.value} treatment" if photo.stage else "",
-        _light(photo),
-        photo.date.show() if isinstance(photo.date, Date) else measured(photo.date, "", "date {}"),
+        light_words(say(photo.light)),
+        _date(photo.date, notation),
         say(photo.medium),
         measured(photo.held, "kept at {}", "where it is kept is {}"),
     ]
@@ -91,7 +96,7 @@ def _not_here(photo: Photo) -> Line:
     return sentence((Run(f"not here: {head}{caption}", anchor=f"photo-{photo.id}"),))
 
 
-def _view(photo: Photo, picture: Picture, case: Case, root: str) -> PictureView:
+def _view(photo: Photo, picture: Picture, case: Case, root: str, notation: Notation) -> PictureView:
     widest = picture.widths[-1]
     plain = [one for one in picture.widths if one.format == "JPEG"]
     modern = [one for one in picture.widths if one.format != "JPEG"]
@@ -106,7 +111,7 @@ def _view(photo: Photo, picture: Picture, case: Case, root: str) -> PictureView:
         alt=_alt(photo, case),
         caption=known(photo.caption) or "",
         stage=photo.stage.value if photo.stage else "",
-        details=_details(photo),
+        details=_details(photo, notation),
         large=_address(large, root),
     )
 
@@ -122,27 +127,72 @@ def _address(one: Derivative, root: str) -> str:
     return f"{root}{FOLDER}/{one.name}"
 
 
-def _details(photo: Photo) -> str:
-    date = known(photo.date)
-    words = [
-        say(photo.view),
-        _light(photo),
-        date.show() if date else "",
-    ]
-    return ", ".join(word for word in words if word)
+def _details(photo: Photo, notation: Notation) -> str:
+    """View, light and date: "Spine, in raking light from the left, 3 March 2025"."""
+    date = notation.date(photo.date) if isinstance(photo.date, Date) else ""
+    words = ", ".join(one for one in (say(photo.view), light_words(say(photo.light)), date) if one)
+    return text_of(capital((Run(words),)))
 
 
-def _light(photo: Photo) -> str:
-    """The light in words: "raking light"."""
-    light = say(photo.light)
-    return f"{light} light" if light.isalpha() else light
+def _date(date: Date | Gap | None, notation: Notation) -> str:
+    """A date, or that it is not known."""
+    if isinstance(date, Date):
+        return notation.date(date)
+    return f"date {say(date)}" if date else ""
+
+
+_LIGHTS = {
+    **dict.fromkeys(("uv", "ultraviolet"), "ultraviolet light"),
+    **dict.fromkeys(("ir", "infrared"), "infrared light"),
+    "daylight": "daylight",
+}
+_LIGHT = re.compile(
+    r"(?P<kind>normal|raking|transmitted|reflected|specular|diffuse|visible|ambient|"
+    r"(?:cross-)?polari[sz]ed|uv|ultraviolet|ir|infrared|daylight)(?:\s+light)?"
+    r"(?P<rest>(?:\s+(?:from|at|through|with|and|on)\b[^,;:]*)?)(?:[,;:]\s*(?P<more>.*))?",
+    re.IGNORECASE,
+)
+
+
+def light_words(light: str) -> str:
+    """The light of a photo as a reader would say it: "in raking light from the left".
+
+    What comes behind a comma is put in brackets; a light of another kind stays as written.
+    """
+    found = _LIGHT.fullmatch(light.strip())
+    if found is None:
+        return light.strip()
+    kind = found["kind"].lower()
+    more = f" ({found['more']})" if found["more"] else ""
+    return f"in {_LIGHTS.get(kind, f'{kind} light')}{found['rest']}{more}"
 
 
 def _alt(photo: Photo, case: Case) -> str:
-    """What is in the picture: its caption, or its view and stage, of which object."""
-    words = known(photo.caption) or say(photo.view) or "photograph"
+    """What is in the picture: its caption, or its view, then stage and light, of which object.
+
+    Normal light is not worth a word to those who do not see it.
+    """
+    words = (known(photo.caption) or say(photo.view) or "photograph").rstrip(" .")
     stage = f", {photo.stage.value} treatment" if photo.stage else ""
-    return f"{words}{stage}: {say(case.title) or case.id}"
+    light = light_words(say(photo.light))
+    lit = f", {light}" if light and not light.startswith("in normal light") else ""
+    return f"{words}{stage}{lit}: {say(case.title) or case.id}"
+
+
+def pair_of(case: Case, views: Mapping[str, PictureView]) -> Pair:
+    """A case's pair of pictures, and whether one may be laid over the other."""
+    before, after = before_and_after(case, views)
+    if before is None or after is None:
+        return Pair(before, after)
+    sides = {known(one.view) for one in items(case.photos) if one.id in (before.id, after.id)}
+    alike = bool(after.fit) or len({say(one) for one in sides if one}) < 2
+    return Pair(before, after, alike, alike and (bool(after.fit) or _alike_in_shape(before, after)))
+
+
+def _alike_in_shape(one: PictureView, other: PictureView) -> bool:
+    """Whether neither would cut off much of the other, and the first is no tall strip."""
+    shape, against = one.width / one.height, other.width / other.height
+    return shape > 0.5 and max(shape / against, against / shape) < 1.4
 
 
 def before_and_after(

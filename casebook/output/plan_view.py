@@ -7,10 +7,8 @@ from casebook.model.base import Gap, Record, items, known
 from casebook.model.proposal import Change, Choice, Decision, Option, Proposal, Question
 from casebook.output.case_contexts import OptionView, QuestionView
 from casebook.output.contexts import Line, Run
-from casebook.output.object_view import date_text
 from casebook.output.times import duration_text
 from casebook.output.wording import Wording, how_known, listed, listed_text, say, sentence, text_of
-from casebook.values.dates import Date
 
 _OUTCOMES = {
     Choice.CHOSEN: "chosen",
@@ -20,38 +18,38 @@ _OUTCOMES = {
 }
 
 
-def labelled(record: Record, *fields: tuple[str, str]) -> tuple[Line, ...]:
+def labelled(record: Record, wording: Wording, *fields: tuple[str, str]) -> tuple[Line, ...]:
     """Fields of a record as sentences, each with its label: "Use: reading room."."""
-    pairs = ((label, _words(getattr(record, name))) for label, name in fields)
+    pairs = ((label, _words(getattr(record, name), wording)) for label, name in fields)
     return tuple(sentence((Run(f"{label}: {text}"),)) for label, text in pairs if text)
 
 
-def _words(value: object) -> str:
+def _words(value: object, wording: Wording) -> str:
     if isinstance(value, tuple):
-        return ", ".join(say(one) for one in value)
-    return date_text(value) if isinstance(value, Date) else say(value)
+        return ", ".join(wording.say(one) for one in value)
+    return wording.say(value)
 
 
-def plan_lines(case: Case) -> tuple[Line, ...]:
+def plan_lines(case: Case, wording: Wording) -> tuple[Line, ...]:
     """Use, aims, approval with its limits, changes of plan."""
     proposal = case.proposal
     if isinstance(proposal, Gap):
         return (sentence((Run(f"What was proposed {how_known(proposal)}"),)),)
     if proposal is None:
         return ()
-    told = labelled(proposal, ("Use", "use"), ("Aims", "aims"))
-    changes = tuple(_change(one) for one in items(proposal.changes))
-    return (*told, *_proposed(proposal), *agreed(proposal.decided), *changes)
+    told = labelled(proposal, wording, ("Use", "use"), ("Aims", "aims"))
+    changes = tuple(_change(one, wording) for one in items(proposal.changes))
+    return (*told, *_proposed(proposal, wording), *agreed(proposal.decided, wording), *changes)
 
 
-def _proposed(proposal: Proposal) -> tuple[Line, ...]:
+def _proposed(proposal: Proposal, wording: Wording) -> tuple[Line, ...]:
     """Who wrote the plan, and when."""
     by = listed_text([say(one) for one in items(proposal.by)])
-    words = [f" by {by}" if by else "", f", {date_text(proposal.date)}" if proposal.date else ""]
+    words = [f" by {by}" if by else "", f", {wording.say(proposal.date)}" if proposal.date else ""]
     return (sentence((Run(f"Proposed{''.join(words)}"),)),) if any(words) else ()
 
 
-def agreed(decided: Decision | Gap | None) -> tuple[Line, ...]:
+def agreed(decided: Decision | Gap | None, wording: Wording) -> tuple[Line, ...]:
     """Who agreed, when and how; and what the owner wanted left alone."""
     if isinstance(decided, Gap):
         return (sentence((Run(f"Who agreed to it {how_known(decided)}"),)),)
@@ -60,7 +58,7 @@ def agreed(decided: Decision | Gap | None) -> tuple[Line, ...]:
     by = "" if isinstance(decided.by, Gap) else listed_text([_the(one) for one in decided.by])
     words = [
         f" by {by}" if by else "",
-        f", {date_text(decided.date)}" if decided.date else "",
+        f", {wording.say(decided.date)}" if decided.date else "",
         f" ({decided.how})" if known(decided.how) else "",
     ]
     line = sentence((Run(f"Agreed{''.join(words)}"),)) if any(words) else ()
@@ -73,8 +71,8 @@ def _the(name: str) -> str:
     return f"the {name}" if name[:1].islower() and not name.startswith(("the ", "a ")) else name
 
 
-def _change(change: Change) -> Line:
-    when = f" ({date_text(change.date)})" if change.date else ""
+def _change(change: Change, wording: Wording) -> Line:
+    when = f" ({wording.say(change.date)})" if change.date else ""
     because = f", because {change.because}" if known(change.because) else ""
     agreed = f"; agreed: {say(change.agreed)}" if change.agreed else ""
     return sentence((Run(f"The plan was changed{when}: {say(change.what)}{because}{agreed}"),))
@@ -94,7 +92,9 @@ def question_views(case: Case, wording: Wording) -> tuple[QuestionView, ...]:
 
 def _question(question: Question, wording: Wording) -> QuestionView:
     options = tuple(_option(one, wording) for one in items(question.options))
-    return QuestionView(say(question.asks) or "A question", options, agreed(question.decided))
+    return QuestionView(
+        say(question.asks) or "A question", options, agreed(question.decided, wording)
+    )
 
 
 def _option(option: Option, wording: Wording) -> OptionView:

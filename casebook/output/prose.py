@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import functools
+import re
+from html import unescape
 
 import nh3
 from markdown import Markdown
@@ -33,7 +35,11 @@ def prose(text: str) -> Markup:
     converter.reset()
     html = _lower_headings(converter.convert(text))
     clean = nh3.clean(html, tags=TAGS, attributes={"a": {"href"}}, url_schemes=SCHEMES)
-    return Markup(clean)
+    return Markup(_UNLINKED.sub(r"\1", clean))
+
+
+_UNLINKED = re.compile(r"<a(?: rel=\"[^\"]*\")?>(.*?)</a>", re.DOTALL)
+"""A link whose address was not allowed: its words stay."""
 
 
 def _lower_headings(html: str) -> str:
@@ -44,10 +50,22 @@ def _lower_headings(html: str) -> str:
 
 
 def plain(text: str) -> str:
-    """Prose as plain words, for the search index and descriptions."""
+    """Prose as plain words, for descriptions."""
     if not text.strip():
         return ""
     converter = _markdown()
     converter.reset()
-    bare = nh3.clean(converter.convert(text), tags=set())
-    return " ".join(bare.replace("&amp;", "&").replace("&lt;", "<").replace("&gt;", ">").split())
+    return _bare(converter.convert(text))
+
+
+def paragraphs(text: str) -> tuple[str, ...]:
+    """Prose as plain words, a text for each paragraph, item or row of a table."""
+    blocks = (_bare(block) for block in _BLOCK_ENDS.split(prose(text)))
+    return tuple(block for block in blocks if block)
+
+
+_BLOCK_ENDS = re.compile(r"</(?:p|li|h[34]|pre|tr)>")
+
+
+def _bare(text: str) -> str:
+    return " ".join(unescape(nh3.clean(text, tags=set())).split())

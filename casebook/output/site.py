@@ -11,9 +11,15 @@ from markupsafe import Markup
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What surrounds a page, as finished HTML: the inside of `head`, the header, the footer."""
+    """What surrounds a page, as finished HTML: the inside of `head`, the header, the footer.
+
+    `foot` stands at the foot of each printed sheet; `own` is the attribute for what the
+    lab wrote where its language is not the page's, else "".
+    """
 
     language: str
+    own: Markup
+    foot: Markup
     head: Markup
     header: Markup
     footer: Markup
@@ -31,19 +37,28 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Asset:
-    """A file beside the pages: its address, and its bytes or the path of a file to link."""
+    """A file beside the pages: its address, and its bytes, the path of a file to link, or a call.
+
+    A call makes the bytes, when they are asked for.
+    """
 
     address: str
-    content: bytes | Path
+    content: bytes | Path | Callable[[], bytes]
+
+    def made(self) -> bytes | Path:
+        """Its bytes, made if need be, or the path of the file."""
+        return self.content() if callable(self.content) else self.content
 
 
 @dataclass(frozen=True, slots=True)
 class Site:
     """All that is published for one audience, in a fixed order.
 
-    `frame_for(address, title)` makes the frame of a hand-written page.
+    `frame_for(address, title)` makes the frame of a hand-written page, `own_page(html, title)` what
+    stands in it.
     """
 
     pages: tuple[Page, ...]
     assets: tuple[Asset, ...]
     frame_for: Callable[[str, str], Frame]
+    own_page: Callable[[str, str], str]

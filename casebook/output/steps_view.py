@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
-from dataclasses import replace
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, replace
 
 from casebook.compute.runs import as_for
-from casebook.model.base import Gap, Many, Unknowing, items, key_of, known
-from casebook.model.details import Outcome, Trial, Way
+from casebook.model.base import Gap, Many, Maybe, Unknowing, items, key_of, known
+from casebook.model.details import Hand, Outcome, Trial, Way
 from casebook.model.marks import Swatch
 from casebook.model.proposal import Choice
 from casebook.model.treatment import Differs, Step
@@ -15,7 +15,7 @@ from casebook.output.case_contexts import StepView, TrialView
 from casebook.output.clauses import scope_text
 from casebook.output.condition_view import finding_view
 from casebook.output.contexts import Line, PictureView, Run
-from casebook.output.object_view import date_text
+from casebook.output.marks_view import Views
 from casebook.output.sentences import step_sentence, verb_of
 from casebook.output.times import duration_text, hands_line, time_line
 from casebook.output.wording import (
@@ -28,8 +28,7 @@ from casebook.output.wording import (
     sentence,
     text_of,
 )
-
-Views = Mapping[str, PictureView]
+from casebook.values.dates import Date
 
 _CHOICES = {
     Choice.CHOSEN: "; chosen",
@@ -39,14 +38,47 @@ _CHOICES = {
 _OUTCOMES = {Outcome.PARTLY: "It was only partly done", Outcome.GIVEN_UP: "It was given up"}
 
 
+@dataclass(frozen=True, slots=True)
+class Sitting:
+    """What is said of a sitting as a whole, and so not again of its steps."""
+
+    hands: Many[Hand] = ()
+    date: Maybe[Date] = None
+    ordered: bool = True
+
+
+ANY_SITTING = Sitting()
+
+
 def step_views(
-    steps: Collection[Step], wording: Wording, views: Views, ordered: bool = True
+    steps: Collection[Step], wording: Wording, views: Views, sitting: Sitting = ANY_SITTING
 ) -> tuple[StepView, ...]:
     """The steps as a page shows them, numbered from 1; in no known order they have no number."""
     return tuple(
-        (_run if one.each or one.steps else _step)(one, number if ordered else 0, wording, views)
+        (_run if one.each or one.steps else _step)(
+            one, number if sitting.ordered else 0, wording, views, sitting
+        )
         for number, one in enumerate(steps, start=1)
     )
+
+
+def words_only(steps: Collection[StepView]) -> str:
+    """Which steps are recorded in words only, in a sentence; "" if none."""
+    named = list(_words_only(steps))
+    if not named:
+        return ""
+    if not all(named):
+        return f"{len(named)} of these steps {'is' if len(named) == 1 else 'are'} in words only."
+    return f"Recorded in words only: {listed_text(named)}."
+
+
+def _words_only(steps: Collection[StepView]) -> Iterator[str]:
+    for one in steps:
+        name = f"step {one.number}" if one.number else ""
+        if one.words_only:
+            yield name
+        for inner in _words_only(one.steps):
+            yield f"{inner} within {name}" if inner and name else ""
 
 
 def veiled(view: StepView) -> StepView:
@@ -56,12 +88,12 @@ def veiled(view: StepView) -> StepView:
     return replace(view, sentence=view.sentence or hidden, words_only=False, steps=inner)
 
 
-def _step(step: Step, number: int, wording: Wording, views: Views) -> StepView:
+def _step(step: Step, number: int, wording: Wording, views: Views, sitting: Sitting) -> StepView:
     return StepView(
         number=number,
         sentence=step_sentence(step, wording),
-        time=time_line(step, wording),
-        remarks=_remarks(step, wording),
+        details=_details(step, wording, sitting),
+        remarks=_remarks(step),
         tried=tuple(_trial(one, wording) for one in items(step.tried)),
         finds=tuple(finding_view(one, wording, views) for one in items(step.finds)),
         photos=pictures_of(step.photo, views),
@@ -71,7 +103,7 @@ def _step(step: Step, number: int, wording: Wording, views: Views) -> StepView:
     )
 
 
-def _run(step: Step, number: int, wording: Wording, views: Views) -> StepView:
+def _run(step: Step, number: int, wording: Wording, views: Views, sitting: Sitting) -> StepView:
     """Steps written once that were done on every member, and where a member was otherwise."""
     words = known(step.words)
     meanwhile = "meanwhile, " if known(step.beside) else ""
@@ -81,14 +113,14 @@ def _run(step: Step, number: int, wording: Wording, views: Views) -> StepView:
     return StepView(
         number=number,
         sentence=(*sentence(head)[:-1], Run(":")),
-        time="",
-        remarks=_remarks(step, wording),
-        tried=(),
-        finds=(),
+        details=_details(step, wording, sitting),
+        remarks=_remarks(step),
+        tried=tuple(_trial(one, wording) for one in items(step.tried)),
+        finds=tuple(finding_view(one, wording, views) for one in items(step.finds)),
         photos=pictures_of(step.photo, views),
         words_only=False,
         layer="",
-        steps=step_views(items(step.steps), wording, views),
+        steps=step_views(items(step.steps), wording, views, replace(sitting, ordered=True)),
         differs=tuple(differs_line(one, step, wording) for one in items(step.differs)),
     )
 
@@ -120,7 +152,7 @@ def _inside(line: Line) -> Line:
 
 def way_line(way: Way, wording: Wording) -> Line:
     """One of several ways: "12 of 40: kozo paper stuck with paste, because the ink holds"."""
-    where = scope_text(way.scope)
+    where = scope_text(way.scope, wording)
     tools = wording.terms("tools", way.tools) if way.tools else ()
     used: list[Line] = [
         _stuck(way, wording),
@@ -144,32 +176,43 @@ def _stuck(way: Way, wording: Wording) -> Line:
 
 def pictures_of(names: Many[str], views: Views) -> tuple[PictureView, ...]:
     """The pictures that are named and may be shown."""
-    return tuple(views[one] for one in items(names) if one in views)
+    return tuple(views.pictures[one] for one in items(names) if one in views.pictures)
 
 
-def _remarks(step: Step, wording: Wording) -> tuple[str, ...]:
-    """Reasons, results, tools, hands and what a recipe filled in, each a short sentence."""
+def _remarks(step: Step) -> tuple[str, ...]:
+    """Reasons, results and what a recipe filled in, each a short sentence.
+
+    A result that follows the step itself needs no label.
+    """
+    why = _told("Why: {}", "why", step.because)
     texts = [
-        _told("Why: {}", "why", step.because),
-        _told("Result: {}", "the result", step.result),
+        why,
+        _told("Result: {}" if why else "{}", "the result", step.result),
         f"It fell short of what was wished for: {step.falls_short}"
         if known(step.falls_short)
         else "",
         _OUTCOMES.get(step.outcome, "") if isinstance(step.outcome, Outcome) else "",
-        _tools(step, wording),
-        f"Done by {hands_line(step.hands)}" if step.hands else "",
-        f"Done: {date_text(step.date)}" if step.date else "",
         _recipe(step),
         f"For the lab: {step.note}" if known(step.note) else "",
     ]
     return tuple(text_of(sentence((Run(text),))) for text in texts if text)
 
 
+def _details(step: Step, wording: Wording, sitting: Sitting) -> str:
+    """Time; who and when, where the sitting as a whole does not say it; tools."""
+    own = (
+        hands_line(step.hands) if step.hands and step.hands != sitting.hands else "",
+        wording.measured(step.date, "{}", "date {}") if step.date != sitting.date else "",
+    )
+    told = (time_line(step, wording), ", ".join(one for one in own if one), _tools(step, wording))
+    return " · ".join(one for one in told if one)
+
+
 def _tools(step: Step, wording: Wording) -> str:
     if isinstance(step.tools, Gap):
         none = step.tools.kind is Unknowing.NONE
-        return "Worked without tools" if none else f"With which tools {how_known(step.tools)}"
-    return f"Worked with {text_of(wording.terms('tools', step.tools))}" if step.tools else ""
+        return "without tools" if none else f"with which tools {how_known(step.tools)}"
+    return f"with {text_of(wording.terms('tools', step.tools))}" if step.tools else ""
 
 
 def _told(form: str, name: str, value: object) -> str:
@@ -181,13 +224,16 @@ def _told(form: str, name: str, value: object) -> str:
 
 def _recipe(step: Step) -> str:
     """What a recipe of the lab filled in: its steps leave that unsaid."""
-    like = say(step.like).replace("-", " ")
-    assumed = sorted(key_words(key_of(name)) for name in step.assumed)
-    if assumed:
-        verb = "is" if len(assumed) == 1 else "are"
-        taken = listed_text(assumed)
-        return f"Done after the lab's recipe {like}; {taken} {verb} taken from it"
-    return f"Done after the lab's recipe {like}" if like else ""
+    if not step.like:
+        return ""
+    like = f"After the lab's recipe “{say(step.like).replace('-', ' ')}”"
+    assumed = sorted(_the(key_words(key_of(name))) for name in step.assumed)
+    verb = "comes" if len(assumed) == 1 else "come"
+    return f"{like}, from which {verb} {listed_text(assumed)}" if assumed else like
+
+
+def _the(words: str) -> str:
+    return words if words.startswith(("the ", "wh")) else f"the {words}"
 
 
 def _trial(trial: Trial, wording: Wording) -> TrialView:

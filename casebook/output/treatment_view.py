@@ -12,12 +12,12 @@ from casebook.model.outcome import Claim
 from casebook.model.treatment import Episode
 from casebook.output.case_contexts import EpisodeView
 from casebook.output.contexts import Line, Run
-from casebook.output.object_view import date_text
+from casebook.output.marks_view import Views
 from casebook.output.prose import prose
-from casebook.output.steps_view import Views, pictures_of, step_views, veiled
+from casebook.output.steps_view import Sitting, pictures_of, step_views, veiled, words_only
 from casebook.output.tables import NOT_TIMED, clock_text
 from casebook.output.times import hands_line
-from casebook.output.wording import Wording, say, sentence
+from casebook.output.wording import Wording, say, sentence, text_of
 
 _ORDERS = {
     Unknowing.NOT_RECORDED: "In no recorded order",
@@ -36,15 +36,30 @@ def episode_views(
     loose = (Episode(steps=case.steps, order=case.order),) if items(case.steps) else ()
     episodes = (*loose, *items(case.episodes))
     times = {row.keys: clock_text(row.hours.bench) for row in sheet.by_episode}
-    found = tuple(
+    found = (
         _episode(one, n, times.get((_name(one, n),), ""), wording, views)
         for n, one in enumerate(episodes, start=1)
     )
-    return tuple(_veiled(one) for one in found) if withheld else found
+    return tuple(_noted(_veiled(one) if withheld else one) for one in found)
 
 
 def _veiled(episode: EpisodeView) -> EpisodeView:
     return replace(episode, steps=tuple(veiled(one) for one in episode.steps))
+
+
+def _noted(episode: EpisodeView) -> EpisodeView:
+    return replace(episode, words_only=words_only(episode.steps))
+
+
+def _shared(episode: Episode) -> Episode:
+    """The sitting with the hands and the date that all its steps have, where it has none itself."""
+    steps = items(episode.steps)
+    if not steps:
+        return episode
+    first, *others = steps
+    hands = first.hands if all(one.hands == first.hands for one in others) else ()
+    date = first.date if all(one.date == first.date for one in others) else None
+    return replace(episode, hands=episode.hands or hands, date=episode.date or date)
 
 
 def _name(episode: Episode, n: int) -> str:
@@ -52,16 +67,17 @@ def _name(episode: Episode, n: int) -> str:
 
 
 def _episode(episode: Episode, n: int, time: str, wording: Wording, views: Views) -> EpisodeView:
-    order = order_text(episode.order)
+    episode, order = _shared(episode), order_text(episode.order)
+    sitting = Sitting(episode.hands, episode.date, ordered=not order)
     climate = f" ({episode.climate})" if known(episode.climate) else ""
     return EpisodeView(
         number=n,
         title=say(episode.title) or f"Sitting {_name(episode, n)}",
-        when=_when(episode) + climate,
+        when=_when(episode, wording) + climate,
         hands=f"By {hands_line(episode.hands)}" if episode.hands else "",
         time=_time(time),
         story=prose(episode.story),
-        steps=step_views(items(episode.steps), wording, views, ordered=not order),
+        steps=step_views(items(episode.steps), wording, views, sitting),
         photos=pictures_of(episode.photo, views),
         order=order,
     )
@@ -73,10 +89,10 @@ def _time(time: str) -> str:
     return f"{time} at the bench" if time else ""
 
 
-def _when(episode: Episode) -> str:
+def _when(episode: Episode, wording: Wording) -> str:
     if isinstance(episode.date, Gap):
         return f"Date {say(episode.date)}"
-    return date_text(episode.date)
+    return wording.say(episode.date)
 
 
 def order_text(order: str | Gap | None) -> str:
@@ -94,13 +110,21 @@ def claim_line(claim: Claim, wording: Wording) -> Line:
         Run(" come off" if _several(claim) else " comes off"),
     ]
     if claim.with_ is not None:
-        line.extend((Run(" with "), *wording.material(claim.with_)))
+        line.extend(_opened_with(claim, wording))
     if claim.leaves is not None:
         leaves = "they leave" if _several(claim) else "it leaves"
         line.append(Run(f"; {leaves} {_left(claim.leaves)}"))
     if known(claim.because):
         line.append(Run(f" ({claim.because})"))
     return sentence(line)
+
+
+def _opened_with(claim: Claim, wording: Wording) -> Line:
+    """With what it comes off: "with water", "by hand"; "with nothing" of what stays for good."""
+    if isinstance(claim.with_, Gap) and claim.with_.kind is Unknowing.NONE:
+        return (Run(" with nothing"),)
+    named = wording.material(claim.with_, "agent")
+    return (Run(" " if text_of(named).startswith("by ") else " with "), *named)
 
 
 def _left(leaves: str | Gap) -> str:

@@ -14,6 +14,8 @@ from casebook.model.base import items, known
 from casebook.model.settings import DEFAULT_NAME
 from casebook.output.contexts import Link
 from casebook.output.kept import Store, kept
+from casebook.output.lab_language import foreign_tag, notation_of
+from casebook.output.own_page import titled, within_reach
 from casebook.output.pictures import Pictures
 from casebook.output.structure_view import (
     NO_STRUCTURE,
@@ -21,6 +23,7 @@ from casebook.output.structure_view import (
     structure_view,
     work_out,
 )
+from casebook.output.typography import typeset_html
 from casebook.output.ways import Way, ways_of
 from casebook.output.wording import Wording, say
 from casebook.vocabulary import Lexicon, used_terms
@@ -56,7 +59,9 @@ class Whole:
         self.kin = kindred(self.cases)
         self.likeness = Likeness(self.cases, self.lexicon)
         self.summaries = {case.id: summarise(case, self._operation) for case in self.cases}
-        self.ways = ways_of(self.cases, self.lexicon)
+        self.notation = notation_of(self.archive.settings)
+        self.own = foreign_tag(self.archive.settings)
+        self.ways = ways_of(self.cases, self.lexicon, self.notation)
         self.term_pages = frozenset(way.address for way in self.ways)
         self.leading_to: dict[str, list[Way]] = {case.id: [] for case in self.cases}
         for way in self.ways:
@@ -74,20 +79,24 @@ class Whole:
         if case.id in self.shown.withheld:
             return NO_STRUCTURE
         if case.id not in self._structures:
-            used = used_terms(self.lexicon, (case,))
-            key = digest(f"{package_digest()}\n{case!r}\n{used!r}")
+            used, notation = used_terms(self.lexicon, (case,)), self.notation
+            key = digest(f"{package_digest()}\n{case!r}\n{used!r}\n{notation!r}")
             self._structures[case.id] = kept(
                 self.wishes.store,
                 "structure",
                 key,
                 StructureView,
-                lambda: structure_view(case, self.lexicon, work_out(case, self.lexicon)),
+                lambda: structure_view(case, self.lexicon, work_out(case, self.lexicon), notation),
             )
         return self._structures[case.id]
 
+    def own_page(self, html: str, title: str) -> str:
+        """A hand-written page: titled, its tables in reach, set in marks of the lab's language."""
+        return typeset_html(within_reach(titled(html, title)), self.notation.language)
+
     def wording(self, root: str) -> Wording:
         """How words are written on a page from which `root` leads to the top."""
-        return Wording(self.lexicon, root, self.titles, self.term_pages)
+        return Wording(self.lexicon, root, self.titles, self.term_pages, self.notation)
 
 
 def _titles(cases: Iterable[Case]) -> Iterator[tuple[str, tuple[str, str]]]:

@@ -99,11 +99,11 @@ class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         if ours := self.pages.get(address):
             context.update(frame=ours.frame(), sheets="", body=ours.body())
         else:
-            link = '<link rel="stylesheet" href="{}">\n'
-            up = "../" * address.count("/")
-            sheets = Markup().join(Markup(link).format(up + one) for one in self.sheets)
-            body = f'<article class="own-page md-typeset">\n{page.content}\n</article>'
+            link, up = Markup('<link rel="stylesheet" href="{}">\n'), "../" * address.count("/")
+            sheets = Markup().join(link.format(up + one) for one in self.sheets)
             frame = self.site.frame_for(address, str(page.title))
+            text = self.site.own_page(page.content or "", str(page.title))
+            body = f'<article class="own-page md-typeset"{frame.own}>\n{text}\n</article>'
             context.update(frame=frame, sheets=sheets, body=body)
         return context
 
@@ -113,10 +113,10 @@ class CasebookPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         for asset in self.site.assets:
             target = place / asset.address
             target.parent.mkdir(parents=True, exist_ok=True)
-            if isinstance(asset.content, bytes):
-                target.write_bytes(asset.content)
+            if isinstance(content := asset.made(), bytes):
+                target.write_bytes(content)
             else:
-                link_or_copy(asset.content, target)
+                link_or_copy(content, target)
         if self.alone and not any(one.name.startswith(".") for one in place.iterdir()):
             remember(place, self.root / ".casebook")  # MkDocs emptied it: all in it is ours
 

@@ -1,4 +1,4 @@
-"""The built demo site in a real browser, from disk: search, axe, no sideways scroll, valid HTML."""
+"""The built demo site in a real browser, from disk: axe, no sideways scroll, valid HTML."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ CASE = "cases/2025-031/index.html"
 UNFITTED = "cases/2025-044/index.html"
 """A case whose photos before and after are not laid over one another by points."""
 KINDS = ("index.html", CASE, "cases/index.html", "ways/index.html", "search/index.html",
-         "materials/wheat-starch-paste/index.html", "404.html", "about.html",
+         "materials/wheat-starch-paste/index.html", "materials/index.html", "404.html", "about.html",
          "cases/2025-031/apart/index.html", "cases/2025-063/index.html",
          "glossary/index.html")  # fmt: skip
 OPTIONS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
@@ -48,25 +48,6 @@ def test_axe_finds_nothing(
 def test_no_page_scrolls_sideways(site: Path, open_page: Open, address: str, width: int) -> None:
     page = open_page(site / address, width=width)
     assert page.evaluate("document.documentElement.scrollWidth") <= width
-
-
-def test_search_from_disk_finds_a_case_by_the_beginning_of_a_synonym(
-    site: Path, open_page: Open
-) -> None:
-    page = open_page(site / "search/index.html")
-    page.fill("#q", "headb")
-    page.wait_for_selector("#results li")
-    assert "found" in page.inner_text("#found")
-    page.click("#results li a")
-    assert "/cases/" in page.url
-
-
-def test_search_from_the_home_page_leads_to_results(site: Path, open_page: Open) -> None:
-    page = open_page(site / "index.html")
-    page.fill("#q", "tide gauge")
-    page.press("#q", "Enter")
-    page.wait_for_selector("#results li")
-    assert "day book" in page.inner_text("#results")
 
 
 def test_a_case_page_loads_no_byte_of_the_theme(site: Path, open_page: Open) -> None:

@@ -68,6 +68,14 @@ class _Plain(HTMLParser):
         return any(one == tag for one, _ in self._open)
 
 
+_KEYS = str.maketrans({"‘": "'", "’": "'", "“": '"', "”": '"', "…": "...", "′": "'", "″": '"'})
+
+
+def typed(text: str) -> str:
+    """A page's text with the marks of a keyboard, to be held against a record."""
+    return text.translate(_KEYS)
+
+
 def plain_lines(html: str) -> list[str]:
     """The lines of a page: headings with `#`, items with `-`, cells of a table with `|`."""
     parser = _Plain()

@@ -111,12 +111,12 @@ def test_how_often() -> None:
 
 def test_measures_that_are_not_known_say_so() -> None:
     step = record(Step, "{adds: a, cut: {height: 39 mm, width: unknown}}")
-    assert measures_text(step.cut) == "39 mm high, width unknown"
+    assert measures_text(step.cut, WORDING) == "39 mm high, width unknown"
 
 
 def test_pieces_are_counted_with_their_size() -> None:
     step = record(Step, "{scope: {pieces: [{count: 3, height: 2 mm, width: 1 mm}, {count: 2}]}}")
-    assert scope_text(step.scope) == "3 pieces of 2 mm × 1 mm, 2 pieces"
+    assert scope_text(step.scope, WORDING) == "3 pieces of 2 mm × 1 mm, 2 pieces"
 
 
 def test_what_soaks_in_stays() -> None:

@@ -21,20 +21,21 @@ from casebook.output.condition_view import (
 )
 from casebook.output.condition_view import test_line as line_of_test
 from casebook.output.condition_view import test_lines as lines_of_tests
+from casebook.output.marks_view import NO_VIEWS
 from casebook.output.wording import text_of
 from tests.builders import WORDING, record
 
 
 def test_what_is_seen_is_kept_apart_from_what_it_means() -> None:
     finding = record(Finding, "{part: joint front, seen: cords broken, means: held loosely}")
-    view = finding_view(finding, WORDING, ())
+    view = finding_view(finding, WORDING, NO_VIEWS)
     assert (view.seen, view.means) == ("cords broken", "held loosely")
     assert text_of(view.where) == "The front joint"
 
 
 def test_what_was_sought_and_not_found() -> None:
     finding = record(Finding, "{sought: a watermark, found: not seen, because: a lining hides it}")
-    seen = finding_view(finding, WORDING, ()).seen
+    seen = finding_view(finding, WORDING, NO_VIEWS).seen
     assert seen == "Looked for: a watermark; not seen (a lining hides it)"
 
 
@@ -61,6 +62,10 @@ def test_what_was_sought_and_not_found() -> None:
             "Strap, nailed to board 1, stuck to board 2 with polyvinyl acetate.",
         ),
         ("{id: old-size, soaks-in: leaf}", "Old size, soaked into the leaf."),
+        (
+            "{id: twine, onto: spine, origin: later, note: four holes}",
+            "Twine, on the spine; a later addition. Four holes.",
+        ),
     ],
 )
 def test_a_layer_found_is_told_with_what_holds_it(found: str, line: str) -> None:
@@ -120,7 +125,7 @@ def test_a_list_that_was_not_there_is_told_where_it_would_stand() -> None:
         "Nothing was left alone on purpose.",
     ]
     nothing = record(Case, "{id: c, findings: none, hazards: none}")
-    assert [text_of(line) for line in examination_lines(nothing)] == [
+    assert [text_of(line) for line in examination_lines(nothing, WORDING)] == [
         "No damage was seen.",
         "No danger was found.",
     ]
@@ -130,6 +135,16 @@ def test_a_later_look_says_how_it_stands() -> None:
     follow = record(FollowUp, "{layer: cloth-lining, state: sound, next: 2030}")
     line = "The cloth lining: sound; to be looked at again 2030."
     assert text_of(follow_line(follow, WORDING)) == line
+    seen = record(FollowUp, "{state: sound, by: [AM, RT]}")
+    assert text_of(follow_line(seen, WORDING)) == "The whole: sound; seen by AM and RT."
+
+
+def test_each_later_look_has_an_anchor_by_its_number() -> None:
+    case = record(Case, "{id: c, follow-up: [{state: sound}, {state: lifting}]}")
+    assert [line[0].anchor for line in follow_lines(case, WORDING)] == [
+        "follow-up-1",
+        "follow-up-2",
+    ]
 
 
 def test_hazards_examination_and_what_was_left_alone() -> None:
@@ -141,7 +156,7 @@ def test_hazards_examination_and_what_was_left_alone() -> None:
     )
     (hazard,) = hazard_facts(case, WORDING)
     assert text_of(hazard.lines[0]).endswith("no caution is recorded; see the safety data sheet.")
-    assert [text_of(one) for one in examination_lines(case)] == [
+    assert [text_of(one) for one in examination_lines(case, WORDING)] == [
         "Examined because: a loan.",
         "Looked at by loupe and raking light.",
         "Examined by AM, 28 January 2025.",

@@ -4,49 +4,42 @@ from __future__ import annotations
 
 from casebook.model.archive import Case
 from casebook.model.object import Came, Made, Size
-from casebook.model.settings import Units
 from casebook.output.object_view import (
     binding_facts,
     came_text,
-    date_text,
     fact,
-    length_text,
     made_text,
     object_facts,
     part_facts,
     parts,
     size_text,
 )
-from casebook.output.wording import text_of
-from casebook.values.dates import Date
-from casebook.values.quantities import Length
+from casebook.output.wording import Wording, text_of
+from casebook.values.notation import Notation, Units
 from tests.builders import RICH, WORDING, record
+
+METRIC = Wording(WORDING.lexicon, "", notation=Notation(units=Units.METRIC))
 
 
 def lines(text: str) -> list[str]:
-    facts = object_facts(record(Case, text), WORDING, None)
+    facts = object_facts(record(Case, text), WORDING)
     return [f"{one.label}: {text_of(line)}" for one in facts for line in one.lines]
 
 
 def test_a_size_is_as_written_and_in_the_lab_s_measure() -> None:
     size = record(Size, "{height: 16 1/4 in}")
-    assert size_text(size, None) == "height 16 1/4 in"
-    assert "mm" in size_text(size, Units.METRIC)
-
-
-def test_a_length_in_both_measures() -> None:
-    assert length_text(Length.parse("10 mm"), Units.BOTH) == "10 mm (3/8 in)"
-    assert length_text(None, Units.BOTH) == ""
+    assert size_text(size, WORDING) == "height 16 1/4 in"
+    assert "mm" in size_text(size, METRIC)
 
 
 def test_facts_are_labelled() -> None:
-    labels = [one.label for one in object_facts(record(Case, RICH), WORDING, None)]
+    labels = [one.label for one in object_facts(record(Case, RICH), WORDING)]
     assert labels[0] == "Kind"
     assert {"Made", "Size", "Owner", "Received", "People"} <= set(labels)
 
 
 def test_parts_stand_apart_from_the_whole() -> None:
-    labels = [one.label for one in part_facts(record(Case, RICH), WORDING, None)]
+    labels = [one.label for one in part_facts(record(Case, RICH), WORDING)]
     assert "Spine" in labels
     assert "Size" not in labels
 
@@ -56,13 +49,13 @@ def test_a_fact_without_a_text_is_none() -> None:
 
 
 def test_a_date_is_shown_or_how_it_is_not_known() -> None:
-    assert date_text(Date.parse("2025-03")) == "March 2025"
+    assert lines("{id: c, dates: {received: 2025-03}}") == ["Received: March 2025"]
     assert lines("{id: c, object: {made: unknown}}") == ["Made: unknown"]
 
 
 def test_who_says_when_it_was_made_and_why() -> None:
     made = record(Made, "{is: 1881, says: the paper, because: it has a watermark}")
-    assert made_text(made) == "1881, according to the paper, because it has a watermark"
+    assert made_text(made, WORDING) == "1881, according to the paper, because it has a watermark"
 
 
 def test_of_a_set_some_came() -> None:
@@ -75,8 +68,11 @@ def test_of_a_set_some_came() -> None:
 
 def test_parts_stand_in_their_tree() -> None:
     case = record(Case, "{id: c, parts: {volume 1: {parts: {section: {count: 52}}}}}")
-    (whole, section) = parts(case.parts, WORDING, None)
-    assert whole is None
+    (whole, section) = parts(case.parts, WORDING)
+    assert text_of(whole.lines[0]) == "its parts: section"
+    assert whole.lines[0][0].anchor == "part-volume-1"
+    (bare,) = parts(record(Case, "{id: c, parts: {sheet: {}}}").parts, WORDING)
+    assert text_of(bare.lines[0]) == "no more is recorded"
     assert section and section.label == "Section of volume 1"
     assert text_of(section.lines[0]) == "52 of them"
     assert section.lines[0][0].anchor == "part-volume-1-section"

@@ -13,7 +13,7 @@ CASE = record(Case, RICH)
 
 
 def test_a_plan_is_told_in_sentences() -> None:
-    assert [text_of(one) for one in plan_lines(CASE)] == [
+    assert [text_of(one) for one in plan_lines(CASE, WORDING)] == [
         "Use: reading room.",
         "Agreed by the owner, 10 February 2025 (letter).",
         "The plan was changed: a strip kept, because it was found; agreed: by telephone.",
@@ -22,13 +22,13 @@ def test_a_plan_is_told_in_sentences() -> None:
 
 def test_who_proposed_it_and_when() -> None:
     case = record(Case, "{id: c, proposal: {by: [AM, IP], date: 2025-02-01}}")
-    (line,) = plan_lines(case)
+    (line,) = plan_lines(case, WORDING)
     assert text_of(line) == "Proposed by AM and IP, 1 February 2025."
 
 
 def test_a_plan_that_is_not_known_says_how() -> None:
     case = record(Case, "{id: c, proposal: not read}")
-    (line,) = plan_lines(case)
+    (line,) = plan_lines(case, WORDING)
     assert text_of(line) == "What was proposed was not read in the source."
 
 
@@ -54,14 +54,14 @@ def test_questions_keep_their_courses_and_approvals_apart() -> None:
 
 
 def test_the_owner_s_limits_stand_in_a_sentence_of_their_own() -> None:
-    lines = agreed(record(Decision, "{by: [owner, a trustee], limits: the shape stays}"))
+    lines = agreed(record(Decision, "{by: [owner, a trustee], limits: the shape stays}"), WORDING)
     assert [text_of(one) for one in lines] == [
         "Agreed by the owner and a trustee.",
         "The limits set: the shape stays.",
     ]
-    (unknown,) = agreed(Gap(Unknowing.UNKNOWN))
+    (unknown,) = agreed(Gap(Unknowing.UNKNOWN), WORDING)
     assert text_of(unknown) == "Who agreed to it is unknown."
 
 
 def test_a_label_without_a_text_is_left_out() -> None:
-    assert labelled(Proposal(), ("Use", "use")) == ()
+    assert labelled(Proposal(), WORDING, ("Use", "use")) == ()

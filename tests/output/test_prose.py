@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from casebook.output.prose import plain, prose
+from casebook.output.prose import paragraphs, plain, prose
 
 ATTACKS = (
     "<script>alert(1)</script>",
@@ -46,3 +46,9 @@ def test_empty_prose_is_empty() -> None:
 
 def test_plain_prose_has_no_tags_and_no_entities() -> None:
     assert plain("*Calf* & paper, 2 < 3") == "Calf & paper, 2 < 3"
+
+
+def test_paragraphs_items_and_rows_are_texts_of_their_own() -> None:
+    text = "One *and* on.\n\n- two\n- three\n\n## Four\n\n| a | b |\n|---|---|\n| 5 & | six |"
+    assert paragraphs(text) == ("One and on.", "two", "three", "Four", "a b", "5 & six")
+    assert paragraphs(" ") == ()

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from casebook.model.base import items
-from casebook.model.details import Way
+from casebook.model.details import Hand, Way
 from casebook.model.treatment import Step
-from casebook.output.steps_view import differs_line, pictures_of, step_views, way_line
+from casebook.output.marks_view import NO_VIEWS
+from casebook.output.steps_view import (
+    ANY_SITTING,
+    Sitting,
+    differs_line,
+    pictures_of,
+    step_views,
+    way_line,
+    words_only,
+)
 from casebook.output.wording import text_of
+from casebook.values.dates import Date
 from tests.builders import WORDING, record
 
 RUN = """
@@ -24,8 +36,8 @@ differs:
 """
 
 
-def view(text: str):
-    (found,) = step_views([record(Step, text)], WORDING, {})
+def view(text: str, sitting: Sitting = ANY_SITTING):
+    (found,) = step_views([record(Step, text)], WORDING, NO_VIEWS, sitting)
     return found
 
 
@@ -36,7 +48,7 @@ def test_a_run_tells_its_members_and_then_its_steps() -> None:
         "Cleaned the spine.",
         "Lined the spine with linen in wheat starch paste; called “lining”.",
     ]
-    assert run.steps[0].time == "10 min at the bench for each"
+    assert run.steps[0].details == "10 min at the bench for each"
     assert run.remarks == ("Why: they came together.",)
 
 
@@ -85,11 +97,55 @@ def test_remarks_are_sentences() -> None:
         "The result: not recorded (page lost).",
         "It fell short of what was wished for: it is grey.",
         "It was only partly done.",
-        "Worked with brush.",
-        "Done by AM (20 min) and RT.",
-        "Done: May 2025.",
-        "Done after the lab's recipe house way.",
+        "After the lab's recipe “house way”.",
     )
+    assert step.details == "AM (20 min) and RT, May 2025 · with brush"
+
+
+def test_a_result_needs_its_label_only_behind_a_reason() -> None:
+    assert view("{do: clean, result: white again}").remarks == ("White again.",)
+    assert view("{do: clean, because: it was grey, result: white again}").remarks == (
+        "Why: it was grey.",
+        "Result: white again.",
+    )
+
+
+def test_what_a_recipe_filled_in_is_told_with_it() -> None:
+    step = replace(record(Step, "{like: house-way}"), assumed=frozenset(["because", "dries"]))
+    (found,) = step_views([step], WORDING, NO_VIEWS)
+    line = "After the lab's recipe “house way”, from which come the drying and the reason."
+    assert found.remarks == (line,)
+
+
+@pytest.mark.parametrize(
+    ("step", "details"),
+    [
+        ("{do: clean, hands: [AM], date: 2025-03-28, time: 20 min}", "20 min at the bench"),
+        ("{do: clean, hands: [RT], date: 2025-03-28}", "RT"),
+        (
+            "{do: clean, hands: [RT], date: 2025-03-29, time: 1 h}",
+            "1 h at the bench · RT, 29 March 2025",
+        ),
+        ("{do: clean, date: not recorded, tools: none}", "date not recorded · without tools"),
+        ("{do: clean, tools: unknown}", "with which tools is unknown"),
+    ],
+)
+def test_a_step_names_hands_and_day_only_where_they_are_not_those_of_its_sitting(
+    step: str, details: str
+) -> None:
+    sitting = Sitting((Hand(who="AM"),), Date.parse("2025-03-28"))
+    assert view(step, sitting).details == details
+
+
+def test_steps_in_words_only_are_named_once_for_all() -> None:
+    steps = [record(Step, text) for text in ("looked at it", "{do: clean}", "{words: tidied up}")]
+    run = record(Step, "{each: [board 1], steps: [looked at it, {do: clean}]}")
+    told = step_views([*steps, run], WORDING, NO_VIEWS)
+    line = "Recorded in words only: step 1, step 3 and step 1 within step 4."
+    assert words_only(told) == line
+    assert words_only(told[1:2]) == ""
+    loose = step_views(steps, WORDING, NO_VIEWS, Sitting(ordered=False))
+    assert words_only(loose) == "2 of these steps are in words only."
 
 
 def test_a_trial_says_what_came_of_it_and_what_it_cost() -> None:
@@ -104,4 +160,4 @@ def test_a_trial_says_what_came_of_it_and_what_it_cost() -> None:
 
 
 def test_only_pictures_that_may_be_shown_are() -> None:
-    assert pictures_of(("p1",), {}) == ()
+    assert pictures_of(("p1",), NO_VIEWS) == ()

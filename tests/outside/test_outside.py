@@ -22,6 +22,7 @@ from casebook.model.archive import Case, Kind
 from casebook.model.base import Audience
 from casebook.output.site import Site
 from tests.builders import PICTURES
+from tests.output.plain import typed
 
 HERE = Path(__file__).parent
 TODAY = date(2026, 11, 26)
@@ -57,7 +58,7 @@ def line(one: Diagnostic) -> str:
 def text_of(site: Site, case: str) -> str:
     """The words of a case's page, without marks."""
     body = next(page.body() for page in site.pages if page.address == f"cases/{case}/index.html")
-    return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", body)).split())
+    return typed(" ".join(html.unescape(re.sub(r"<[^>]+>", " ", body)).split()))
 
 
 def used(summary: Summary, role: Role) -> set[str]:

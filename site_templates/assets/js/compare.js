@@ -4,9 +4,9 @@
    Expects `.pair[data-compare]` with two figures, each with one image; `data-fit` on it may hold
    the six numbers of a matrix that lays the second image over the first: both equally wide, left
    upper corners together, the last two numbers in shares of that width. Without it the second
-   covers the box of the first. Without scripts, and in print, the two stand side by side. The
-   style sheet lays them over one another before any script runs, so that nothing shifts; a browser
-   that cannot be asked for scripts there keeps them side by side. */
+   covers the box of the first. Without the class `compared` they begin side by side, as they stand
+   without scripts and in print. The style sheet lays them over one another before any script runs,
+   so that nothing shifts; a browser that cannot be asked for scripts there keeps them so too. */
 
 for (const pair of document.querySelectorAll(".pair[data-compare]")) {
   const [before, after] = pair.querySelectorAll("figure");
@@ -45,7 +45,7 @@ function compare(pair, [under, over]) {
     edge.value = String(Math.round(share * 100));
     move();
   });
-  show(true);
+  show(pair.classList.contains("compared"));
 }
 
 /* A picture of another shape fills the box of the first; one that was fitted by points keeps its
@@ -56,23 +56,26 @@ function lay(pair, over) {
   const [a, b, c, d, x, y] = fit;
   const place = () => {
     const width = over.clientWidth;
-    over.style.transform = `matrix(${a}, ${b}, ${c}, ${d}, ${x * width}, ${y * width})`;
+    over.style.setProperty("--fit", `matrix(${a}, ${b}, ${c}, ${d}, ${x * width}, ${y * width})`);
   };
   over.classList.add("fitted");
   new ResizeObserver(place).observe(over);
 }
 
-/* A click or a drag on the picture moves the edge there; up and down still scrolls the page. */
+/* A click or a drag on the picture moves the edge there; up and down still scrolls the page. Enter
+   opens the picture: what no pointer pressed is no such click, whatever count a browser gives it. */
 function drag(pair, under, moveTo) {
   const at = (event) => {
     const box = under.getBoundingClientRect();
     return Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
   };
   let held = false;
+  let pressed = false;
+  pair.addEventListener("keydown", () => { pressed = false; });
   pair.addEventListener("pointerdown", (event) => {
     if (!pair.classList.contains("compared") || event.button !== 0) return;
     if (!event.target.closest("figure > a")) return;
-    held = true;
+    held = pressed = true;
     moveTo(at(event));
   });
   window.addEventListener("pointermove", (event) => held && moveTo(at(event)));
@@ -82,7 +85,7 @@ function drag(pair, under, moveTo) {
   for (const link of pair.querySelectorAll("figure > a")) {
     link.addEventListener("dragstart", (event) => event.preventDefault());
     link.addEventListener("click", (event) => {
-      if (pair.classList.contains("compared") && event.detail > 0) {
+      if (pair.classList.contains("compared") && pressed) {
         event.preventDefault();
         event.stopImmediatePropagation();
       }
