@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -41,6 +42,16 @@ def test_every_page_for_readers_stands_in_its_contents() -> None:
     pages = {path.relative_to(ROOT / "docs").as_posix() for path in (ROOT / "docs").rglob("*.md")}
     readers = {one for one in pages if not any(one.startswith(out) for out in left_out)}
     assert readers <= set(_named(settings["nav"]))
+
+
+def test_every_picture_of_it_is_there_and_shown() -> None:
+    texts = [ROOT / "README.md", *(ROOT / "docs").rglob("*.md")]
+    shown = {
+        (path.parent / name).resolve()
+        for path in texts
+        for name in re.findall(r"!\[[^\]]+\]\(([^)]+)\)", path.read_text(encoding="utf-8"))
+    }
+    assert shown == {path.resolve() for path in (ROOT / "docs" / "images").iterdir()}
 
 
 def _named(nav: list) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from casebook.compute.clocks import Clock
+from casebook.compute.figures import Figure
 from casebook.drawings import sheet, spine
 from casebook.drawings.cuts import Cut
 from casebook.drawings.facts import NO_FACTS
@@ -44,7 +45,7 @@ def test_the_description_is_short_and_names_everything_that_is_there():
 def test_the_style_sheet_themes_every_class_that_drawings_have_and_no_other():
     css = (templates_folder() / "assets" / "css" / "drawings.css").read_text(encoding="utf-8")
     book = spine.draw(story(LEDGER, SPINE), NO_FACTS, "a", [Cut(1, "spine", "release-lining")])
-    calendar = timeline([Sitting("1", "", 9, 9, Clock(), Clock())], "c")
+    calendar = timeline([Sitting("1", "", 9, 9, Clock(Figure(60)), Clock())], "c")
     assert calendar is not None
     every = (book, sheet.draw(story(CHART, ("sheet",)), NO_FACTS, "b"), calendar)
     used = {one for made in every for one in re.findall(r"\bd-[a-z-]+", made.svg)}

@@ -19,7 +19,9 @@ COLOURS = (
     ("R", (178, 58, 52)), ("Y", (222, 178, 46)), ("G", (72, 132, 78)),
     ("B", (52, 86, 148)), ("S", (196, 150, 124)), ("T", (124, 88, 60)),
 )  # fmt: skip
-SCALE, TARGET = (156.0, 15.0), (88.0, 32.0)
+SCALE, TARGET, WEDGE = (156.0, 15.0), (88.0, 32.0), (88.0, 16.0)
+DENSITIES = (0.1, 0.4, 0.7, 1.0, 1.3, 1.6)
+"""Of the film for the light table: light let through is 10 to the power of minus the density."""
 INK, WHITE = (25, 25, 27), (233, 232, 228)
 
 
@@ -41,7 +43,17 @@ def ground(far: float) -> None:
     blender.mesh("bench", points, grey_card)
 
 
-def _card(name: str, size: tuple[float, float], image: Image.Image, rough: float) -> blender.Thing:
+DARK = {"table": (0.93, 0.95, 0.97), "ultraviolet": (0.16, 0.15, 0.42)}
+"""Lights in a darkened room, with the colour in which a white scale is seen in them."""
+
+
+def _card(
+    name: str,
+    size: tuple[float, float],
+    image: Image.Image,
+    rough: float,
+    glow: tuple[float, float, float] | None = None,
+) -> blender.Thing:
     picture = np.asarray(image, np.float32)[::-1] / 255
     field = Field(10, 10, 1)
     field.colour, shape = picture, picture.shape[:2]
@@ -49,14 +61,17 @@ def _card(name: str, size: tuple[float, float], image: Image.Image, rough: float
     field.metal = field.grain = field.relief = np.zeros(shape, np.float32)
     x, y = (np.linspace(-side / 2, side / 2, 8) for side in size)
     xx, yy = np.meshgrid(x, y)
-    material = blender.painted(name, field, gloss=0.25)
+    own = None if glow is None else picture * np.array(glow, np.float32)
+    material = blender.painted(name, field, gloss=0.25, glow=own)
     return blender.mesh(name, np.stack([xx, yy, 0 * xx], -1), material, corners=True)
 
 
-def scale(x: float, y: float, z: float, turned: float, times: int = 1) -> None:
+def scale(
+    x: float, y: float, z: float, turned: float, times: int = 1, light: str = "normal"
+) -> None:
     """A rule of 150 mm (or `times` as long) on a white strip; `turned` in degrees."""
     holder = blender.holder("scale")
-    face = _card("scale", SCALE, _scale_image(times), 0.45)
+    face = _card("scale", SCALE, _scale_image(times), 0.45, DARK.get(light))
     blender.move(face, 0, 0, 0.9)
     white = blender.plain("strip", (0.9, 0.9, 0.88), rough=0.5)
     body = blender.box("strip", (-78, 78), (-7.5, 7.5), (0.05, 0.88), white, round_mm=0)
@@ -71,6 +86,15 @@ def target(x: float, y: float, z: float, turned: float, times: int = 1) -> None:
     dark = blender.plain("card", (0.2, 0.2, 0.2), rough=0.7)
     body = blender.box("card", (-44, 44), (-16, 16), (0.05, 1.15), dark, round_mm=0)
     _place(holder, (face, body), x, y, z, turned, times)
+
+
+def wedge(x: float, y: float, z: float, turned: float, times: int = 1) -> None:
+    """A film of six grey steps, told by their optical density, to be lit from behind."""
+    image = _wedge_image()
+    face = _card("wedge", WEDGE, image, 0.4, glow=DARK["table"])
+    holder = blender.holder("wedge")
+    blender.move(face, 0, 0, 0.4)
+    _place(holder, (face,), x, y, z, turned, times)
 
 
 def _place(
@@ -119,6 +143,17 @@ def _target_image(px: int = 16, cell: int = 14) -> Image.Image:
     return image
 
 
+def _wedge_image(px: int = 16, cell: int = 14) -> Image.Image:
+    image = Image.new("RGB", (round(WEDGE[0] * px), round(WEDGE[1] * px)), (247, 247, 247))
+    draw, font = ImageDraw.Draw(image), ImageFont.truetype(SANS, 2.3 * px)
+    for at, density in enumerate(DENSITIES):
+        left, right = (2 + at * cell) * px, (2 + (at + 1) * cell) * px
+        seen = round(255 * (1.055 * 10 ** (-density / 2.4) - 0.055))
+        draw.rectangle([left, 2 * px, right, 11 * px], fill=(seen,) * 3)
+        draw.text(((left + right) / 2, 13.4 * px), f"D {density}", fill=INK, font=font, anchor="mm")
+    return image
+
+
 def crumbs(count: int, x: tuple, y: tuple, colour: tuple, seed: int) -> None:
     """Crumbs and dust on the bench, thickest at the first end of `x`."""
     random = np.random.default_rng(seed)
@@ -139,8 +174,14 @@ def crumbs(count: int, x: tuple, y: tuple, colour: tuple, seed: int) -> None:
 
 
 def window(size: float, light: str = "normal") -> None:
-    """The light for a thing about `size` mm across: a window and a weak bounce, or raking."""
+    """The light for a thing about `size` mm across: a window and a weak bounce, or raking.
+
+    In a darkened room there is next to none: what is seen glows, or is lit from behind.
+    """
     k = size / 204
+    if light in DARK:
+        _tubes(k, 4.0 if light == "ultraviolet" else 0.0)
+        return
     side = {"normal": (-0.42, 1.2, 1.1), "top": (-0.9, 0.9, 1.25), "raking": (-1.75, 0.25, 0.34)}
     power = {"normal": 36, "top": 40, "raking": 88}[light]
     bounce = {"normal": 3.6, "top": 7.0, "raking": 4.0}[light]
@@ -149,6 +190,23 @@ def window(size: float, light: str = "normal") -> None:
     back = (0.5 * k * (1 if at[0] < -0.5 * k else -1), -1.1 * k, 0.6 * k)
     blender.lamp("bounce", back, (0, 0, 0.02), (0.9 * k, 0.9 * k), bounce * k * k, (0.96, 0.98, 1))
     blender.surroundings({"normal": 0.17, "top": 0.22, "raking": 0.13}[light])
+
+
+def _tubes(k: float, power: float) -> None:
+    """A darkened room, with two violet tubes at either side of the thing."""
+    for side in (-1, 1):
+        at, size = (side * 1.3 * k, 0, 0.9 * k), (0.2 * k, 1.4 * k)
+        blender.lamp("tube", at, (0, 0, 0), size, power * k * k, (0.20, 0.09, 1))
+    blender.surroundings(0.012)
+
+
+def table(x: tuple[float, float], y: tuple[float, float]) -> None:
+    """A light table: a sheet of opal glass in a dark frame, lit evenly from below."""
+    rim = blender.plain("rim", (0.12, 0.12, 0.125), rough=0.6)
+    wide = 26
+    blender.box("rim", (x[0] - wide, x[1] + wide), (y[0] - wide, y[1] + wide), (-30, 0), rim)
+    glass = blender.plain("glass", (0.9, 0.9, 0.9), rough=0.3, glow=(0.975, 0.98, 0.97))
+    blender.box("glass", x, y, (-2, 0.15), glass, round_mm=0)
 
 
 def moved(after: bool) -> tuple[float, float, float]:
@@ -173,13 +231,19 @@ def from_spine(tall: float, thick: float, rise: float, *, after: bool) -> None:
 def from_above(
     tall: float, wide: float, top: float, *, after: bool, light: str = "top", left: float = 0
 ) -> None:
-    """Look straight down on a thing whose left edge is at `left`; scale and target beside it."""
-    times = 1 if tall < 520 else 2
-    frame = max(tall * 1.22, (wide + 144 * times) / 1.5, 245)
+    """Look straight down on a thing whose left edge is at `left`; scale and target beside it.
+
+    On a light table a film of grey steps stands for the target; in ultraviolet nothing does.
+    """
+    times, dark = 1 if tall < 520 else 2, light in DARK
+    frame = max(tall * 1.22, (wide + (90 if dark else 144) * times) / 1.5, 245)
     scale_x = left - 18 - 12 * times
-    target_x = scale_x - 12 - 32 * times
-    scale(scale_x, -22 * times, top, 90, times)
-    target(target_x, 0, top, 90, times)
+    target_x = scale_x - (22 * times if dark else 12 + 32 * times)
+    scale(scale_x, -22 * times, top, 90, times, light)
+    if light == "table":
+        wedge(target_x, 0, top, 90, times)
+    elif not dark:
+        target(target_x, 0, top, 90, times)
     if top > 2:
         riser((scale_x - 14, scale_x + 14), (-104, 62), top)
         riser((target_x - 18, target_x + 18), (-48, 48), top)

@@ -96,8 +96,18 @@ class _Nodes:
         return node.outputs[0]
 
 
-def painted(name: str, field: Field, *, relief_mm: float = 0.35, gloss: float = 0.35) -> Thing:
-    """The material of a painted field: its maps, with grain and a fine roughness of its own."""
+def painted(
+    name: str,
+    field: Field,
+    *,
+    relief_mm: float = 0.35,
+    gloss: float = 0.35,
+    glow: Array | None = None,
+) -> Thing:
+    """The material of a painted field: its maps, with grain and a fine roughness of its own.
+
+    `glow`: light of its own, as the sRGB colour in which it would be seen in the dark.
+    """
     nodes = _Nodes(name)
     put = nodes.surface.inputs
     nodes.link(nodes.texture(name, field.colour, srgb=True), put["Base Color"])
@@ -116,6 +126,9 @@ def painted(name: str, field: Field, *, relief_mm: float = 0.35, gloss: float = 
     nodes.link(nodes.sum(fine, 0.22, rough), put["Roughness"])
     nodes.link(split.outputs[1], put["Metallic"])
     put["Specular IOR Level"].default_value = gloss
+    if glow is not None:
+        nodes.link(nodes.texture(name, glow, srgb=True), put["Emission Color"])
+        put["Emission Strength"].default_value = 1.0
     return nodes.material
 
 
@@ -133,13 +146,17 @@ def plain(
     bumps_mm: float | None = None,
     uneven: float = 0.05,
     metal: float = 0.0,
+    glow: Sequence[float] | None = None,
 ) -> Thing:
-    """A material of one colour, with fine bumps and a little unevenness if wished."""
+    """A material of one colour, with fine bumps, a little unevenness or light of its own."""
     nodes = _Nodes(name)
     put = nodes.surface.inputs
     put["Base Color"].default_value = (*linear(colour), 1)
     put["Roughness"].default_value, put["Metallic"].default_value = rough, metal
     put["Specular IOR Level"].default_value = gloss
+    if glow is not None:
+        put["Emission Color"].default_value = (*linear(glow), 1)
+        put["Emission Strength"].default_value = 1.0
     if bumps_mm:
         bump = nodes.bump(nodes.noise(bumps_mm, 3), 0.12, 0.6, None)
         nodes.link(bump, put["Normal"])

@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 from PIL import ImageDraw, ImageFont
 
-from tests.renders import surfaces
+from tests.renders import chart_lit, surfaces
 from tests.renders.paint import SERIF, Array, Field, rgb, step
 from tests.renders.sheet import Sheet, stage
 
@@ -16,24 +16,37 @@ WIDE, TALL = 1046.0, 742.0
 ACROSS = tuple(-WIDE / 2 + WIDE / 6 * k for k in range(1, 6))
 BROWN, CLEAN = rgb(0.76, 0.675, 0.52), rgb(0.845, 0.785, 0.655)
 INK = rgb(0.15, 0.13, 0.12)
+STRIPS: tuple[tuple[float, float, float, float], ...] = (
+    (-420, -100, -15, 15), (60, 380, -15, 15), (ACROSS[1] - 15, ACROSS[1] + 15, 20, 330),
+    (ACROSS[3] - 15, ACROSS[3] + 15, -340, -60),
+)  # fmt: skip
+"""Where the strips of brown paper lie on the back, left to right as one sees it from there."""
 
 
 def build(state: str, view: str) -> None:
-    """The chart, recto or verso, before, mended (verso only) or after."""
-    before = state == "before"
+    """The chart, recto or verso, before, mended (verso only) or after.
+
+    Before also on the light `table`.
+    """
+    before, lit = state == "before", view == "table"
     sheet = Sheet(WIDE, TALL, 2.6, rough_edge=0.6)
-    sheet.colour, sheet.relief = surfaces.old_paper(sheet, 3, BROWN if before else CLEAN, laid=True)
+    paper = chart_lit.LIT if lit else BROWN if before else CLEAN
+    sheet.colour, sheet.relief = surfaces.old_paper(sheet, 3, paper, laid=True)
     sheet.ageing(rgb(0.52, 0.40, 0.25), 34, 0.5 if before else 0.22)
+    if lit:
+        chart_lit.through(sheet)
     flip = -1 if view == "verso" else 1
     _panels(sheet, flip, 0.22 if before else 0.06)
     engraved = mirrored(sheet, engraving(sheet)) if view == "verso" else engraving(sheet)
-    sheet.tint(engraved * (0.78 if view == "recto" else 0.10), INK)
+    sheet.tint(engraved * (0.10 if view == "verso" else 0.78), INK)
     _stains(sheet, flip, 1.0 if before else 0.33)
     _folds(sheet, flip, before)
-    if view == "recto":
-        _red_line(sheet)
-    else:
+    if view == "verso":
         _verso(sheet, state)
+    else:
+        _red_line(sheet)
+    if lit:
+        chart_lit.strips_behind(sheet, STRIPS)
     if before:
         sheet.cockle(5.5, cell=150)
     else:
@@ -42,8 +55,8 @@ def build(state: str, view: str) -> None:
             rgb(0.86, 0.81, 0.70) if state == "after" else rgb(0.80, 0.75, 0.64),
             margin=4 if state == "after" else -9,
         )
-    sheet.build(3)
-    stage(sheet, after=state == "after", room=0.92)
+    sheet.build(3, glows=lit)
+    stage(sheet, after=state == "after", light="table" if lit else "top", room=0.92)
 
 
 def mirrored(_sheet: Field, mask: Array) -> Array:
@@ -200,14 +213,8 @@ def _red_line(sheet: Sheet) -> None:
 def _verso(sheet: Sheet, state: str) -> None:
     name = sheet.text("Mr Goss his chart", 300, -300, 15, face="LiberationSerif-Italic.ttf")
     sheet.tint(sheet.soft(name, 0.3) * 0.8, rgb(0.30, 0.19, 0.10))
-    strips = [
-        (-420, -100, -15, 15),
-        (60, 380, -15, 15),
-        (ACROSS[1] - 15, ACROSS[1] + 15, 20, 330),
-        (ACROSS[3] - 15, ACROSS[3] + 15, -340, -60),
-    ]
     if state == "before":
-        for number, box in enumerate(strips):
+        for number, box in enumerate(STRIPS):
             mask = sheet.inside(*box, 0.3)
             paint = (
                 rgb(0.50, 0.36, 0.22)
@@ -217,7 +224,7 @@ def _verso(sheet: Sheet, state: str) -> None:
             sheet.lost = sheet.lost & ~(mask > 0.5)
             sheet.lift = sheet.lift + 1.2 * step(sheet.soft(mask, 4), 0.2, 0.9)
         return
-    for box in strips:
+    for box in STRIPS:
         sheet.tint(sheet.inside(*box, 1.0) * 0.16, rgb(0.52, 0.38, 0.22))
     if state == "mended":
         pale = rgb(0.88, 0.85, 0.76)

@@ -28,6 +28,8 @@ class Cased(NamedTuple):
     tapes: tuple[float, ...] = ()
     joint: Array | None = None
     """The colour of a new cloth along the joints; None where it has its own."""
+    over: float = 0.0
+    """How far the new cloth lies over the old one of the boards; under it where nought."""
 
 
 def build(state: str, view: str) -> None:
@@ -42,6 +44,8 @@ def build(state: str, view: str) -> None:
         _spine(made, stage).build(every=2)
     if stage not in ("bare", "hollow"):
         upper = _board(made, stage, 1)
+        if made.joint is not None and not made.over and after:
+            _joint(made, made.joint)
         if stage == "before" and name == "lamp":
             upper.location.x += 0.0025
             blender.turn(upper, 0, -0.6, -0.8)
@@ -73,16 +77,18 @@ def _board(made: Cased, stage: str, side: int) -> blender.Thing:
         board.tint(gold * np.clip(rubbed, 0, 1) * 0.9, surfaces.GOLD)
         board.metal = np.maximum(board.metal, gold * 0.9 * np.clip(rubbed, 0, 1))
         board.rough = mix(board.rough, 0.35, gold)
-    if made.joint is not None and stage in ("after", "2026"):
+    if made.over and made.joint is not None and stage in ("after", "2026"):
         paint, relief = surfaces.book_cloth(board, made.joint, seed + 3, worn=worn * 0, fade=0.0)
         board.add(
-            step(12 - board.x + 0.1 * board.noise(3, 8), -0.06, 0.06),
+            step(made.over - board.x + 0.1 * board.noise(3, 8), -0.06, 0.06),
             paint,
             -0.04,
             rough=0.65,
             relief=relief,
         )
-        board.tint(np.exp(-(((board.x - 12.2) / 0.25) ** 2)) * 0.5, rgb(0.12, 0.10, 0.08))
+        board.tint(
+            np.exp(-(((board.x - made.over - 0.2) / 0.25) ** 2)) * 0.5, rgb(0.12, 0.10, 0.08)
+        )
     groove = np.exp(-(((board.x - 4.5) / 1.6) ** 2))
     board.height -= 0.3 * groove
     board.tint(groove * 0.25, made.cloth * 0.5)
@@ -232,6 +238,19 @@ def _wings(book: Book) -> None:
     blender.mesh("wing", np.stack([cloth.x, cloth.y, z], -1)[cut], blender.painted("wing", cloth))
 
 
+def _joint(made: Cased, colour: Array) -> None:
+    """The new cloth from the shoulder of the back to the board, in under the old cloth's edge."""
+    book, cloth = made.book, Field(7.4, made.book.tall - 0.6, 10, x0=0.2)
+    cloth.colour, cloth.relief = surfaces.book_cloth(
+        cloth, colour, made.seed + 3, worn=cloth.flat()
+    )
+    cloth.tint(np.exp(-(((cloth.x - 3.4) / 1.3) ** 2)) * 0.3, rgb(0.10, 0.07, 0.06))
+    low, up = book.middle + book.spine / 2 + 0.35, step(cloth.x, 1.2, 6.2)
+    z = low + (book.top + 0.12 - low) * up - 0.5 * np.exp(-(((cloth.x - 3.4) / 1.2) ** 2))
+    points = np.stack([cloth.x, cloth.y, z], -1)[::3, ::3]
+    blender.mesh("joint", points, blender.painted("joint", cloth))
+
+
 def _film(book: Book) -> None:
     """A jacket of clear film over the board, its folds catching the light."""
     u, v = np.meshgrid(
@@ -309,7 +328,7 @@ GUIDE = Cased(
     Book(tall=184, wide=117, thick=28, spine=31, rise=4.5, board=2.8, square=2.8, sections=20),
     rgb(0.11, 0.36, 0.22), 500, _anchor,
     (("COASTING", 58, 4.4), ("PILOT'S", 50, 4.4), ("GUIDE", 42, 4.4), ("⚓", 8, 15)),
-    joint=rgb(0.70, 0.64, 0.42),
+    joint=rgb(0.70, 0.64, 0.42), over=12,
 )  # fmt: skip
 LAMP = Cased(
     Book(tall=190, wide=126, thick=26, spine=27, rise=4, board=2.5, square=3, sections=13),

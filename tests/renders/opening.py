@@ -5,6 +5,8 @@ Offered under the GPL, version 3 or later, as well as under the project's LICENS
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from tests.renders import bench, blender
@@ -19,6 +21,10 @@ class Page(Field):
         self.side, self.out = side, np.abs(self.x)
         self.edge = np.minimum(wide - self.out, tall / 2 - np.abs(self.y))
         self.lost = np.zeros(self.shape, bool)
+
+    def across(self, share: float) -> float:
+        """A place on the page, by its share of the width from the left edge."""
+        return self.left + self.width * share
 
     def shade_gutter(self, dirt: float = 0.25) -> None:
         """Dust and old handling along the gutter."""
@@ -50,7 +56,10 @@ class Page(Field):
 def stack(
     side: int, wide: float, tall: float, top: float, colour: tuple, *, inset: float = 0.4
 ) -> None:
-    """The leaves below a page, stepping out a little towards the fore-edge as they do."""
+    """The leaves below a page, stepping out a little towards the fore-edge as they do.
+
+    At the gutter they keep below the fall of the page.
+    """
     material = blender.plain("leaves", colour, rough=0.9, bumps_mm=0.4, uneven=0.12)
     layers = max(1, int(top / 4))
     for number in range(layers):
@@ -59,7 +68,8 @@ def stack(
             top * (number + 1) / layers - (1.2 if number == layers - 1 else 0.15),
         )
         out = wide - inset + 0.5 * (layers - 1 - number) % 1.1
-        box = (2.0, out) if side > 0 else (-out, -2.0)
+        near = 2.0 + 9 * math.sqrt(max(0.0, math.log(9 / (top - high + 0.5))))
+        box = (near, out) if side > 0 else (-out, -near)
         half = tall / 2 - inset - 0.3 * (number % 2)
         blender.box("leaves", box, (-half, half), (low, high), material, round_mm=0.15)
 

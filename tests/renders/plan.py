@@ -9,48 +9,63 @@ import numpy as np
 from PIL import ImageDraw, ImageFont
 
 from tests.renders import surfaces
-from tests.renders.paint import SANS, SERIF, Field, line, rgb
+from tests.renders.paint import SANS, SERIF, Array, Field, line, rgb, step
 from tests.renders.sheet import Sheet, stage
 
 WIDE, TALL = 596.0, 410.0
 CRUSHED = (-214, -131, -38, 49, 137, 226)
 TEARS = (
-    (-1, 120, -150), (1, 46, 120), (1, 33, -40), (-1, 62, 40), (-1, 26, 150), (1, 71, -122), (1, 8, 60),
+    (-1, 120, -150), (1, 40, 120), (1, 33, -40), (-1, 40, 40), (-1, 26, 150), (1, 30, -122), (1, 8, 60),
     (-1, 14, 96), (-1, 38, -70), (1, 22, 170), (1, 18, -176),
 )  # fmt: skip
 MENDED = (0, 1, 3)
 
 
 def build(state: str, view: str) -> None:
-    """`before`, `mends` (verso) or `left`."""
-    before, back = state == "before", view == "verso"
+    """`before`, `mends` (verso) or `left`; `table` is the recto on the light table."""
+    before, back, lit = state == "before", view == "verso", view == "table"
     flip = -1 if back else 1
     sheet = Sheet(WIDE, TALL, 4, rough_edge=0.5)
     colour = rgb(0.70, 0.56, 0.345) if before else rgb(0.72, 0.585, 0.375)
-    sheet.colour, sheet.relief = surfaces.old_paper(sheet, 1210, colour)
-    sheet.ageing(rgb(0.47, 0.32, 0.16), 22, 0.55)
+    sheet.colour, sheet.relief = surfaces.old_paper(
+        sheet, 1210, rgb(0.90, 0.745, 0.46) if lit else colour
+    )
+    if lit:
+        clouds = 1 + 0.05 * sheet.noise(5, 1270, 3) + 0.03 * sheet.noise(1.5, 1271, 2)
+        sheet.colour = np.clip(sheet.colour * clouds[..., None], 0, 1)
+    sheet.ageing(rgb(0.62, 0.42, 0.19) if lit else rgb(0.47, 0.32, 0.16), 22, 0.55)
     ink = sheet.drawn(_drawing) * (0.85 + 0.2 * sheet.noise(4, 1211))
     sheet.tint((ink[:, ::-1] if back else ink) * (0.45 if back else 0.85), rgb(0.13, 0.11, 0.10))
     if not back:
         stamp = np.maximum(
             line(np.hypot((sheet.x - 214) / 1.5, sheet.y + 132) - 15, 0.7),
-            sheet.text("HARBOUR OFFICE", 214, -132, 5.4),
+            sheet.text("HARBOUR OFFICE", 214, -132, 3.9),
         )
         sheet.tint(stamp * 0.75, rgb(0.36, 0.17, 0.44))
     for at in CRUSHED:
         far = flip * sheet.x - at + 2.2 * sheet.noise(60, 1212 + at % 5, 3)
         sheet.fold(far, sharp=5.0 if before else 0.25, dirt=0.4 if before else 0.25)
-        sheet.tint(np.exp(-((far / 1.4) ** 2)) * 0.25, rgb(0.84, 0.74, 0.55))
+        _crush(sheet, far, lit)
     for number, (side, deep, y) in enumerate(TEARS):
-        _tear(sheet, flip, number, side, float(deep), float(y), before, back)
+        _tear(sheet, flip, number, side, float(deep), float(y), before, view)
     sheet.cockle(7 if before else 0.6, cell=95)
     sheet.rough[:] = 0.42
-    sheet.build(2)
-    stage(sheet, after=state == "left", room=1.0)
+    sheet.build(2, glows=lit)
+    stage(sheet, after=state == "left", light="table" if lit else "top")
+
+
+def _crush(sheet: Sheet, far: Array, lit: bool) -> None:
+    """Where it was crushed the sheet is no longer clear: white by day, dark against the light."""
+    if not lit:
+        sheet.tint(np.exp(-((far / 1.4) ** 2)) * 0.25, rgb(0.84, 0.74, 0.55))
+        return
+    veins = step(0.10 - np.abs(sheet.noise(9, 1272, 4)), 0, 0.08) * np.exp(-np.abs(far) / 9)
+    dark = 0.42 * np.exp(-((far / 0.9) ** 2)) + 0.18 * np.exp(-np.abs(far) / 4) + 0.25 * veins
+    sheet.tint(dark, rgb(0.42, 0.29, 0.14))
 
 
 def _tear(
-    sheet: Sheet, flip: int, number: int, side: int, deep: float, y: float, before: bool, back: bool
+    sheet: Sheet, flip: int, number: int, side: int, deep: float, y: float, before: bool, view: str
 ) -> None:
     far = (
         sheet.y
@@ -63,10 +78,17 @@ def _tear(
     if not mended:
         sheet.tear(far, along, gap=2.6, rise=3.0 if before else 0.8)
         return
+    reach = np.minimum(2.6 - np.abs(far), (along + 0.03) * deep)
+    if view == "table":
+        sheet.tint(step(reach, -0.3, 0.5) * 0.3, rgb(0.50, 0.36, 0.18))
+        sheet.tint(np.exp(-((far / 0.3) ** 2)) * (along > 0) * 0.8, rgb(0.97, 0.90, 0.70))
+        return
     sheet.tint(np.exp(-((far / 0.35) ** 2)) * (along > 0) * 0.6, rgb(0.35, 0.23, 0.12))
-    if back:
-        reach = np.minimum(2.6 - np.abs(far), (along + 0.03) * deep)
-        sheet.patch(reach, rgb(0.85, 0.76, 0.58), cover=0.35, seed=1250 + number, wavy=0.3)
+    pale = rgb(0.85, 0.76, 0.58)
+    if view == "verso":
+        sheet.patch(reach, pale, cover=0.35, seed=1250 + number, wavy=0.3)
+    else:
+        sheet.tint(step(reach, -0.3, 0.5) * 0.14, pale)
 
 
 def _drawing(pen: ImageDraw.ImageDraw, on: Field) -> None:

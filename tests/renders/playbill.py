@@ -14,9 +14,10 @@ from tests.renders.sheet import Sheet, stage
 
 WIDE, TALL = 246.0, 384.0
 TAPES = (
-    (-123.0, 55.0, -9.5, 9.5), (-112.0, -44.0, 92.0, 111.0), (-60.0, -41.0, -190.0, -122.0),
-    (28.0, 47.0, -190.0, -128.0), (20.0, 123.0, -6.0, 13.0),
+    (-123.0, 70.0, -9.5, 9.5), (33.0, 123.0, 92.0, 111.0), (-60.0, -41.0, -192.0, -90.0),
+    (28.0, 47.0, -192.0, -92.0), (-10.0, 123.0, -6.0, 13.0),
 )  # fmt: skip
+"""Five strips, 618 mm in all, as they lie on the back."""
 LINES = (
     ("THEATRE, FISH STREET.", 158, 14, BOLD), ("On FRIDAY Evening, October 14th, 1831,", 139, 7.5, SERIF),
     ("will be presented, for the First Time here, the Nautical Melo-Drama of THE", 126, 4.6, SERIF),
@@ -32,28 +33,32 @@ LINES = (
 
 
 def build(state: str, view: str) -> None:
-    """The playbill, recto or verso, before, mended (verso) or after."""
-    before, back = state == "before", view == "verso"
+    """The playbill, before, mended (verso) or after; recto, verso or the recto in ultraviolet."""
+    before, back, dark = state == "before", view == "verso", view == "ultraviolet"
     flip = -1 if back else 1
     sheet = Sheet(WIDE, TALL, 7, rough_edge=0.3)
     colour = rgb(0.74, 0.635, 0.45) if before else rgb(0.855, 0.80, 0.675)
+    if dark:
+        colour = rgb(0.42, 0.46, 0.58) if before else rgb(0.55, 0.60, 0.73)
     sheet.colour, sheet.relief = surfaces.old_paper(sheet, 5, colour)
-    sheet.ageing(rgb(0.52, 0.40, 0.25), 16, 0.45 if before else 0.18)
+    edge = rgb(0.20, 0.19, 0.25) if dark else rgb(0.52, 0.40, 0.25)
+    sheet.ageing(edge, 16, 0.45 if before else 0.18)
     ink = sheet.drawn(_print) * (0.86 + 0.2 * sheet.noise(2, 13))
     sheet.tint((ink[:, ::-1] if back else ink) * (0.10 if back else 0.86), rgb(0.13, 0.12, 0.115))
     if not back:
         price = sheet.text("3/-, Hobbs", -84, -176, 7, face=ITALIC)
         sheet.tint(price * 0.55, rgb(0.4, 0.4, 0.41))
-    _stains(sheet, flip, before)
-    _damage(sheet, flip, state)
+    _stains(sheet, flip, before, dark)
+    _damage(sheet, flip, state, dark)
     if back and before:
         _tape(sheet)
     sheet.cockle(2.2 if before else 0.35, cell=80)
     if before:
         for depth in _tape_depths(sheet, flip):
             sheet.lift = sheet.lift + 0.8 * step(sheet.soft(step(depth, 0, 1), 5), 0.2, 0.9)
-    sheet.build(2)
-    stage(sheet, after=not before and view == "recto")
+    sheet.build(2, fray=rgb(0.62, 0.66, 0.76) if dark else None, glows=dark)
+    after = not before and not back
+    stage(sheet, after=after, light="ultraviolet" if dark else "top")
 
 
 def _print(pen: ImageDraw.ImageDraw, on: Field) -> None:
@@ -72,17 +77,24 @@ def _tape_depths(sheet: Sheet, flip: int) -> list[Array]:
     return [sheet.depth(*box) for box in boxes]
 
 
-def _stains(sheet: Sheet, flip: int, before: bool) -> None:
-    """Where the adhesive went through: brown and translucent, darkest at its edges."""
+def _stains(sheet: Sheet, flip: int, before: bool, dark: bool) -> None:
+    """Where the adhesive went through: brown and translucent, darkest at its edges.
+
+    In ultraviolet it does not glow; and what washing left of it shows a little more than by day.
+    """
+    left = 1.0 if before else 0.30 if dark else 0.17
+    brown = rgb(0.13, 0.10, 0.09) if dark else rgb(0.56, 0.37, 0.16)
     for number, depth in enumerate(_tape_depths(sheet, flip)):
         wander = depth + 1.5 * sheet.noise(7, 30 + number, 4)
         body = step(wander, -2.6, 1.4) * (0.62 + 0.2 * sheet.noise(12, 40 + number))
         rim = np.exp(-(((wander - 0.6) / 1.1) ** 2)) * 0.25
-        sheet.tint(np.clip(body + rim, 0, 0.85) * (1.0 if before else 0.17), rgb(0.56, 0.37, 0.16))
+        if dark:
+            body, rim = body * 1.3, rim * 0.5
+        sheet.tint(np.clip(body + rim, 0, 0.85) * left, brown)
         sheet.rough = sheet.rough - 0.2 * body * (1 if before else 0)
 
 
-def _damage(sheet: Sheet, flip: int, state: str) -> None:
+def _damage(sheet: Sheet, flip: int, state: str, dark: bool) -> None:
     """The fold, three tears and the lost corner; or what mends them."""
     before, fx = state == "before", flip * sheet.x
     wander = 0.7 * sheet.noise(15, 51, 4)
@@ -108,7 +120,8 @@ def _damage(sheet: Sheet, flip: int, state: str) -> None:
     if before:
         sheet.lose(corner)
     else:
-        paint, _ = surfaces.old_paper(sheet, 55, rgb(0.83, 0.77, 0.64))
+        new = rgb(0.40, 0.44, 0.60) if dark else rgb(0.83, 0.77, 0.64)
+        paint, _ = surfaces.old_paper(sheet, 55, new)
         sheet.tint(step(corner, -0.01, 0.03), paint)
         sheet.tint(np.exp(-((corner / 0.02) ** 2)) * 0.25, rgb(0.5, 0.42, 0.3))
     for px, py in ((-114, 183), (113, 184), (-115, -184)):

@@ -5,6 +5,8 @@ Offered under the GPL, version 3 or later, as well as under the project's LICENS
 
 from __future__ import annotations
 
+from copy import copy
+
 import numpy as np
 
 from tests.renders import bench, blender, surfaces
@@ -63,15 +65,33 @@ class Sheet(Field):
             step(wide - self.edge + self.noise(18, 911) * wide * 0.3, 0, wide) * strength, colour
         )
 
-    def build(self, every: int = 3, *, fray: Array | None = None) -> blender.Thing:
-        """Hand the sheet to Blender, with a rim of pale fibres at torn edges."""
+    def cut(self, x0: float, x1: float, y0: float, y1: float) -> Sheet:
+        """A part of it, to be seen close up; the middle of its height comes to y = 0."""
+        rows = slice(*(np.searchsorted(self.y[:, 0], (y0, y1))))
+        columns = slice(*(np.searchsorted(self.x[0], (x0, x1))))
+        part = copy(self)
+        for name, value in vars(self).items():
+            if isinstance(value, np.ndarray) and value.shape[:2] == self.shape:
+                setattr(part, name, value[rows, columns])
+        part.y, part.shape = part.y - (y0 + y1) / 2, part.colour.shape[:2]
+        part.left, part.width, part.tall = x0, x1 - x0, y1 - y0
+        return part
+
+    def build(
+        self, every: int = 3, *, fray: Array | None = None, glows: bool = False
+    ) -> blender.Thing:
+        """Hand the sheet to Blender, with a rim of pale fibres at torn edges.
+
+        `glows`: its colours are light that comes through it, or out of it.
+        """
         rim = self.soft(self.lost.astype(np.float32), 0.6)
         pale = rgb(0.88, 0.82, 0.70) if fray is None else fray
         self.tint(np.clip(rim * 1.2, 0, 0.6) * ~self.lost, pale)
         self.there = ~self.lost
         cut = (slice(None, None, every),) * 2
         points = np.stack([self.x, self.y, self.lift + self.height], -1)[cut]
-        material = blender.painted("sheet", self, relief_mm=0.12, gloss=0.2)
+        glow = self.colour if glows else None
+        material = blender.painted("sheet", self, relief_mm=0.12, gloss=0.2, glow=glow)
         return blender.mesh("sheet", points, material, there=self.there[cut])
 
     def under(
@@ -86,7 +106,11 @@ class Sheet(Field):
 
 def stage(sheet: Field, *, after: bool, light: str = "top", room: float = 1.0) -> None:
     """Ground, targets, lens and light for a sheet seen from above."""
-    bench.ground(2200)
+    if light == "table":
+        half, high = sheet.width / 2 + 30, sheet.tall / 2 + 24
+        bench.table((-half - (58 if sheet.tall < 520 else 98), half), (-high, high))
+    else:
+        bench.ground(2200)
     bench.from_above(
         sheet.tall * room,
         sheet.width,
