@@ -332,3 +332,17 @@ def test_searching_breaks_nothing(site: Path, open_page: Open) -> None:
         page.fill("#q", question)
         page.wait_for_timeout(250)
     assert broken == []
+
+
+def test_what_is_asked_on_arrival_pushes_nothing_about(site: Path, open_page: Open) -> None:
+    page = open_page(of(site, "tight back"), width=390, height=844)
+    page.get_by_role("status").get_by_text("cases").wait_for()
+    shifts = page.evaluate(
+        """() => new Promise((done) => {
+            const sum = (list) => list.getEntries().reduce((all, one) => all + one.value, 0);
+            new PerformanceObserver((list) => done(sum(list))).observe({type: "layout-shift", buffered: true});
+            setTimeout(() => done(0), 400);
+        })"""
+    )
+    assert shifts < 0.1
+    assert page.get_by_role("heading", name="Ways in").is_visible()

@@ -9,6 +9,7 @@
   const field = document.getElementById("q");
   const told = document.getElementById("found");
   const results = document.getElementById("results");
+  const page = results.parentElement;
   let index = null;
 
   const element = (name, style, ...inside) => {
@@ -120,6 +121,7 @@
     const question = field.value.trim();
     if (!index) {
       told.textContent = question ? "The archive is being read …" : "";
+      if (!question) page.classList.remove("waiting");
       return;
     }
     const found = find(index, question);
@@ -132,6 +134,7 @@
       if (found.all.length) results.append(element("h2", "results-some", "With some of the words"));
       results.append(list(found, found.some));
     }
+    page.classList.remove("waiting");
   };
 
   /* On the web the question is `?q=`, which a reader may send on; from a disk `#q=`, which works there. */
