@@ -183,6 +183,8 @@
     if (told.contains(document.activeElement)) field.focus();
     ask();
   });
+  /* Safari empties the field of a page that it brings back. */
+  window.addEventListener("pageshow", (event) => event.persisted && ask());
   ask();
   if (!field.value) field.focus();
 
