@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, TextIO
 import click
 
 from casebook.diagnostics import Diagnostic, Severity, Span
+from casebook.values.showing import count_of
 
 if TYPE_CHECKING:
     from click._termui_impl import ProgressBar
@@ -210,14 +211,10 @@ def counted(diagnostics: Iterable[Diagnostic]) -> str:
     """How many there are, such as `3 errors, 2 warnings in 4 cases`; "nothing to say" for none."""
     found = list(diagnostics)
     kinds = Counter(one.severity for one in found)
-    words = [_number(kinds[kind], kind.word) for kind in sorted(kinds, reverse=True)]
+    words = [count_of(kinds[kind], kind.word) for kind in sorted(kinds, reverse=True)]
     cases = len({one.case for one in found if one.case})
-    where = f" in {_number(cases, 'case')}" if cases else ""
+    where = f" in {count_of(cases, 'case')}" if cases else ""
     return (", ".join(words) or "nothing to say") + where
-
-
-def _number(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
 def to_json(diagnostics: Iterable[Diagnostic]) -> str:

@@ -14,6 +14,7 @@ from casebook.cli.shared import archive_option, find_archive, say, tell, uncolle
 from casebook.loading import Loaded
 from casebook.locks import lock
 from casebook.terminal import visible
+from casebook.values.showing import count_of
 from casebook.vocabulary import Lexicon
 
 CLEAN, FAULTS = 0, 1
@@ -71,7 +72,7 @@ def _lines(found: list[Tidied], check: bool) -> Iterator[str]:
         if check:
             yield from (_place(one, change) for change in one.changes)
         elif one.changes:
-            yield f"{visible(one.file)}: {_counted(len(one.changes), 'place')}"
+            yield f"{visible(one.file)}: {count_of(len(one.changes), 'place')}"
         for change in one.left:
             yield f"{_at(one, change)}: left as it is: written otherwise it would say otherwise"
 
@@ -95,14 +96,10 @@ def _shown(text: str) -> str:
 
 def _summed(found: list[Tidied], check: bool) -> str:
     places = sum(len(one.changes) for one in found)
-    files = _counted(sum(bool(one.changes) for one in found), "file")
+    files = count_of(sum(bool(one.changes) for one in found), "file")
     alone = sum(bool(one.faults) for one in found)
-    ending = f"; left alone for its errors: {_counted(alone, 'file')}" if alone else ""
+    ending = f"; left alone for its errors: {count_of(alone, 'file')}" if alone else ""
     if not places:
-        return f"nothing to tidy in {_counted(len(found), 'file')}{ending}"
+        return f"nothing to tidy in {count_of(len(found), 'file')}{ending}"
     verb = "to tidy" if check else "tidied"
-    return f"{_counted(places, 'place')} in {files} {verb}{ending}"
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+    return f"{count_of(places, 'place')} in {files} {verb}{ending}"

@@ -13,7 +13,7 @@ from casebook.drawings.facts import Facts
 from casebook.drawings.patterns import DOTTED, INK, TONED, Filling, definitions
 from casebook.drawings.section import WIDTH
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
-from casebook.drawings.words import Drawing, Row
+from casebook.drawings.words import Drawing, Row, sentence
 from casebook.values.notation import Notation
 from casebook.values.showing import hours
 
@@ -83,12 +83,8 @@ def bars(title: str, rows: Sequence[Bar], prefix: str, note: str = "") -> Drawin
         title,
         frame.around(definitions(prefix, {row.filling.letter for row in rows}), drawn),
         said,
-        _sentence(note),
+        sentence(note),
     )
-
-
-def _sentence(note: str) -> str:
-    return f"{note[:1].upper()}{note[1:]}." if note else ""
 
 
 def _drawn(rows: Sequence[Bar], most: int, prefix: str) -> Iterable[Svg]:

@@ -15,7 +15,7 @@ from casebook.drawings.sittings import Rest, Sitting
 from casebook.drawings.svg import Frame, Svg, joined, path, tag
 from casebook.drawings.words import Drawing, Row
 from casebook.values.notation import PLAIN, Notation
-from casebook.values.showing import hours
+from casebook.values.showing import count_of, hours
 
 LEFT, RIGHT = 44.0, WIDTH - 10
 HIGH = 130.0
@@ -203,7 +203,7 @@ def _span(one: Sitting, notation: Notation) -> str:
 
 def _drying(one: Sitting) -> str:
     nights, minutes = one.drying.nights, one.drying.minutes
-    counted = f"{nights.value} night{'s' if nights.value != 1 else ''}" if nights != ZERO else ""
+    counted = count_of(nights.value, "night") if nights != ZERO else ""
     timed = hours(minutes.value) if minutes.value else ""
     said = " and ".join(text for text in (counted, timed) if text)
     return f"dried {said}" if said else ""

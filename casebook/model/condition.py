@@ -38,6 +38,10 @@ class Stage(StrEnum):
     LATER = "later"
 
 
+LATE = (Stage.AFTER, Stage.LATER)
+"""The stages at which the treatment was over."""
+
+
 class Origin(StrEnum):
     """Whether a layer belongs to the object as made, came later, or was put there by us."""
 

@@ -3,9 +3,17 @@
 from __future__ import annotations
 
 from casebook.model.archive import Case
-from casebook.model.base import Gap, Unknowing, items
+from casebook.model.base import Gap, Maybe, Unknowing, items, known
+from casebook.model.outcome import Reversibility
 from casebook.output.contexts import Line, Run
-from casebook.output.wording import how_known, key_words, listed_text, sentence, text_of
+from casebook.output.wording import (
+    how_known,
+    key_words,
+    listed_text,
+    sentence,
+    sentence_text,
+    text_of,
+)
 
 _ABSENT = {
     "history": ("No sign of an earlier treatment was found", "whether it was treated before"),
@@ -32,6 +40,21 @@ def absent(case: Case, name: str) -> tuple[Line, ...]:
     if gap.kind is Unknowing.NONE:
         return (sentence((Run(nothing + reason),)),)
     return (sentence((Run(f"{topic} {how_known(gap)}"),)),)
+
+
+def undoing_text(case: Case) -> str:
+    """What a case says of how it can be undone, or in a sentence how that is not known."""
+    undoing = known(case.reversibility) or Reversibility()
+    return _advice(undoing.says, "how it can be undone")
+
+
+def care_text(case: Case) -> str:
+    """How a case is to be kept, or in a sentence how that is not known."""
+    return _advice(case.care, "how it is to be kept")
+
+
+def _advice(text: Maybe[str], what: str) -> str:
+    return sentence_text(f"{what} {how_known(text)}") if isinstance(text, Gap) else text or ""
 
 
 _BULK = {

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from casebook.model.archive import Case
 from casebook.model.settings import DEFAULT_NAME, Settings
 from casebook.output.case_page import kicker_of, title_of
-from casebook.output.contexts import Link, PictureView
+from casebook.output.contexts import Link, Pair, PictureView
 from casebook.output.structure_view import StructureView
 from casebook.output.wording import Wording, say
 
@@ -34,10 +34,9 @@ def apart_page(
     lab: Settings,
     told: StructureView,
     wording: Wording,
-    pictures: tuple[PictureView | None, PictureView | None],
+    pair: Pair,
 ) -> ApartPage:
-    """The context of the page; `pictures` are the one before and the one after treatment."""
-    before, after = pictures
+    """The context of the page."""
     reach = (say(lab.name) or DEFAULT_NAME, say(lab.address), say(lab.contact))
     return ApartPage(
         title=title_of(case),
@@ -45,6 +44,6 @@ def apart_page(
         number=case.id,
         case=Link("The whole case", "../index.html"),
         lab=tuple(one for one in reach if one),
-        picture=after or before,
+        picture=pair.after or pair.before,
         structure=told,
     )

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from casebook.model.archive import Archive, Case
 from casebook.output.case_page import about_line, status_of, title_of
-from casebook.output.contexts import Card, PictureView
-from casebook.output.pictures import Pictures, before_and_after, case_pictures
+from casebook.output.contexts import Card, Pair
+from casebook.output.pictures import Pictures, case_pictures, pair_of
 from casebook.output.treatment_view import work_line
 from casebook.output.wording import Wording
 
@@ -22,22 +22,22 @@ _WIDE = 3.0
 def card(case: Case, archive: Archive, pictures: Pictures, wording: Wording) -> Card:
     """The case in a list."""
     views = case_pictures(case, archive, pictures, wording.root)
-    before, after = before_and_after(case, views)
+    pair = pair_of(case, views)
     return Card(
         href=f"{wording.root}cases/{case.id}/index.html",
         title=title_of(case),
         about=about_line(case, wording),
         work=work_line(case, wording),
         status=status_of(case),
-        before=before,
-        after=after,
-        shape=shape_of(before, after),
+        before=pair.before,
+        after=pair.after,
+        shape=shape_of(pair),
     )
 
 
-def shape_of(before: PictureView | None, after: PictureView | None) -> str:
+def shape_of(pair: Pair) -> str:
     """How the pictures of a card stand: "" cropped a little, "whole", or "wide"; alike for both."""
-    ratios = [one.width / one.height for one in (before, after) if one]
+    ratios = [one.width / one.height for one in (pair.before, pair.after) if one]
     if ratios and min(ratios) >= _WIDE:
         return "wide"
     alone = len(ratios) == 1

@@ -36,7 +36,7 @@ class CaseMaker:
         """The context of a case's page; its text is made along with it, and kept for its file."""
         of = self.of
         made = case_page(case, of.archive, of.pictures, of.wording(root), self._told(case, root))
-        self._texts[case.id] = case_text(made, case)
+        self._texts[case.id] = case_text(made)
         return told_once(made)
 
     def data(self, case: Case) -> str:

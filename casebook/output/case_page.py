@@ -9,10 +9,10 @@ from casebook.compute.links import Kin
 from casebook.compute.summary import Summary
 from casebook.drawings.words import Drawing
 from casebook.model.archive import Archive, Case, Standing, Status
-from casebook.model.base import Gap, Maybe, items, known
+from casebook.model.base import items, known
 from casebook.model.object import Object
 from casebook.model.outcome import Reversibility
-from casebook.output.absence import absent, gap_lines
+from casebook.output.absence import absent, care_text, gap_lines, undoing_text
 from casebook.output.case_contexts import CasePage
 from casebook.output.charts import material_charts, time_charts
 from casebook.output.citing import citation, cited
@@ -27,7 +27,7 @@ from casebook.output.condition_view import (
     left_alone_lines,
     test_lines,
 )
-from casebook.output.contexts import Card, Link, Run
+from casebook.output.contexts import Card, Link
 from casebook.output.cover_view import cover_facts
 from casebook.output.downloads import files_of
 from casebook.output.kin_view import kin_lines
@@ -46,7 +46,7 @@ from casebook.output.structure_view import NO_STRUCTURE, StructureView, layered
 from casebook.output.tables import hours_tables, linings, materials
 from casebook.output.title_view import byline, dangers, record_note
 from casebook.output.treatment_view import claim_line, episode_views
-from casebook.output.wording import Wording, how_known, say, sentence, text_of
+from casebook.output.wording import Wording, capital_text, say, sentence_text
 
 _STANDINGS = {
     Standing.UNDECIDED: "Not yet decided",
@@ -88,22 +88,23 @@ def kicker_of(case: Case, wording: Wording) -> str:
     kind = known(thing.kind)
     made = [wording.say(one.is_) for one in items(thing.made)]
     words = [wording.lexicon.label("kinds", kind) if kind else "", *made[:1]]
-    line = ", ".join(word for word in words if word)
-    return line[:1].upper() + line[1:]
+    return capital_text(", ".join(word for word in words if word))
 
 
 def about_line(case: Case, wording: Wording) -> str:
-    """Kind, date and structure in one line, for lists."""
+    """Kind, date and structure in one line, for lists; what the kind says is not repeated."""
     structures = [one.structure for one in items(case.bindings) if known(one.structure)][:1]
     words = [wording.lexicon.label("structures", str(one)) for one in structures]
-    return ", ".join(one for one in (kicker_of(case, wording), *words) if one)
+    kicker = kicker_of(case, wording)
+    told = kicker.partition(",")[0].casefold()
+    return ", ".join(one for one in (kicker, *(w for w in words if w.casefold() != told)) if one)
 
 
 def status_of(case: Case) -> str:
     """The case's standing in a sentence; "" for a finished one."""
     because, left = _why_so(case)
     told = ": ".join(one for one in (standing_of(case), because) if one)
-    return " ".join(text_of(sentence((Run(one),))) for one in (told, left) if one)
+    return " ".join(sentence_text(one) for one in (told, left) if one)
 
 
 def standing_of(case: Case) -> str:
@@ -129,13 +130,14 @@ def case_page(
     case: Case, archive: Archive, pictures: Pictures, wording: Wording, told: Told
 ) -> CasePage:
     """The context of a case's page."""
+    undoing = known(case.reversibility) or Reversibility()
     views = views_of(case, archive, case_pictures(case, archive, pictures, wording.root), wording)
     return CasePage(
         title=title_of(case),
         kicker=kicker_of(case, wording),
         number=case.id,
         standing=standing_of(case),
-        status=" ".join(text_of(sentence((Run(one),))) for one in _why_so(case) if one),
+        status=" ".join(sentence_text(one) for one in _why_so(case) if one),
         byline=byline(case, wording),
         dangers=dangers(case, wording),
         record_note=record_note(case),
@@ -169,10 +171,10 @@ def case_page(
         materials=None if told.withheld else materials(told.summary.uses, wording),
         by_time=time_charts(case, told.summary, wording.notation),
         by_area=() if told.withheld else material_charts(case, told.summary, wording),
-        reversibility=prose(_advice(_undoing(case).says, "how it can be undone")),
-        claims=tuple(claim_line(one, wording) for one in items(_undoing(case).claims)),
+        reversibility=prose(undoing_text(case)),
+        claims=tuple(claim_line(one, wording) for one in items(undoing.claims)),
         like=like_views(told.like, wording),
-        care=prose(_advice(case.care, "how it is to be kept")),
+        care=prose(care_text(case)),
         follow_up=follow_lines(case, wording),
         photos=tuple(views.pictures.values()),
         elsewhere=(*absent(case, "photos"), *elsewhere(case, archive)),
@@ -185,10 +187,6 @@ def case_page(
     )
 
 
-def _undoing(case: Case) -> Reversibility:
-    return known(case.reversibility) or Reversibility()
-
-
 def _leading(structure: StructureView) -> tuple[Drawing, ...]:
     """The drawings on which something happens; where there is no such, all of them."""
     found = tuple(one for one in structure.drawings if len(one.states) > FEW_STATES)
@@ -198,13 +196,6 @@ def _leading(structure: StructureView) -> tuple[Drawing, ...]:
 def _others(structure: StructureView) -> tuple[Drawing, ...]:
     leading = _leading(structure)
     return tuple(one for one in structure.drawings if one not in leading)
-
-
-def _advice(text: Maybe[str], what: str) -> str:
-    """Advice as it is written, or in a sentence how it is not known."""
-    if isinstance(text, Gap):
-        return text_of(sentence((Run(f"{what} {how_known(text)}"),)))
-    return text or ""
 
 
 def _apart(case: Case, told: Told) -> Link | None:

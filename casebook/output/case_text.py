@@ -4,23 +4,21 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Iterator
+from itertools import chain
 
 from casebook.drawings.words import Drawing
-from casebook.model.archive import Case
-from casebook.model.base import items, known
-from casebook.model.outcome import Reversibility
-from casebook.model.treatment import Episode
 from casebook.output.case_contexts import (
     CasePage,
     EpisodeView,
     FindingView,
     OptionView,
     StepView,
+    TrialView,
 )
-from casebook.output.contexts import Fact, Line, PictureView, Table
-from casebook.output.prose import paragraphs
+from casebook.output.contexts import Fact, PictureView, Table
+from casebook.output.prose import paragraphs_in
 from casebook.output.way_back_view import AnswerView, OpeningView
-from casebook.output.wording import say, text_of
+from casebook.output.wording import text_of
 
 WIDTH = 78
 """Signs in a line: a terminal and a sheet of paper hold as many."""
@@ -28,25 +26,25 @@ WIDTH = 78
 INDENT = "  "
 
 
-def case_text(page: CasePage, case: Case) -> str:
-    """A case's page as text in paragraphs; `case` is what the page was made of, for its prose."""
+def case_text(page: CasePage) -> str:
+    """A case's page as text in paragraphs."""
     sections = (
         ("THE OBJECT", (*_facts(page.facts), *_facts(page.binding), *_facts(page.parts))),
-        ("CASES THAT BELONG WITH IT", _lines(page.links)),
+        ("CASES THAT BELONG WITH IT", map(text_of, page.links)),
         ("CONDITION", _condition(page)),
         ("WHAT WAS PROPOSED AND AGREED", _proposal(page)),
-        ("THE TREATMENT", _treatment(page, case)),
+        ("THE TREATMENT", chain.from_iterable(map(_sitting, page.episodes))),
         ("THE STRUCTURE", _structure(page)),
-        ("THE WAY BACK", _way_back(page, case)),
+        ("THE WAY BACK", _way_back(page)),
         ("MATERIALS", _table(page.materials)),
         ("TIME", [one for table in page.hours for one in _table(table)]),
-        ("HOW IT HOLDS", _lines(page.follow_up)),
-        ("CARE", paragraphs(say(case.care))),
-        ("PHOTOGRAPHS", (*map(_photo, page.photos), *_lines(page.elsewhere))),
+        ("HOW IT HOLDS", map(text_of, page.follow_up)),
+        ("CARE", paragraphs_in(page.care)),
+        ("PHOTOGRAPHS", (*map(_photo, page.photos), *map(text_of, page.elsewhere))),
         ("WHAT THIS RECORD DOES NOT SAY", page.gaps),
         ("CITING THIS CASE", (page.cite, page.licence)),
     )
-    blocks = list(_head(page, case))
+    blocks = list(_head(page))
     for title, texts in sections:
         told = [text for text in texts if text]
         blocks.extend((f"\n{title}\n{'-' * len(title)}", *map(_wrapped, told)) if told else ())
@@ -69,7 +67,7 @@ def _wrapped(text: str) -> str:
     )
 
 
-def _head(page: CasePage, case: Case) -> Iterator[str]:
+def _head(page: CasePage) -> Iterator[str]:
     yield f"{page.title}\n{'=' * len(page.title)}"
     kicker = f"{page.kicker}. " if page.kicker else ""
     first = (
@@ -82,27 +80,23 @@ def _head(page: CasePage, case: Case) -> Iterator[str]:
     yield _wrapped(" ".join(one for one in first if one))
     if page.dangers:
         yield _wrapped(f"To be handled with care: {page.dangers}.")
-    yield from map(_wrapped, paragraphs(case.story))
-
-
-def _lines(lines: Iterable[Line]) -> Iterator[str]:
-    yield from (text_of(line) for line in lines)
+    yield from map(_wrapped, paragraphs_in(page.story))
 
 
 def _facts(facts: Iterable[Fact]) -> Iterator[str]:
     for fact in facts:
-        lines = tuple(_lines(fact.lines))
+        lines = tuple(map(text_of, fact.lines))
         joint = " " if all(one.endswith(".") for one in lines) else "; "
         yield f"{fact.label}: {joint.join(lines)}"
 
 
 def _condition(page: CasePage) -> Iterator[str]:
     yield from (f"Hazard: {text}" for text in _facts(page.hazards))
-    yield from _lines(page.examination)
+    yield from map(text_of, page.examination)
     yield from map(_finding, page.findings)
-    yield from _lines(page.history)
-    yield from (f"Layer found: {text}" for text in _lines(page.found_layers))
-    yield from (f"Test: {text}" for text in _lines(page.tests))
+    yield from map(text_of, page.history)
+    yield from (f"Layer found: {text}" for text in map(text_of, page.found_layers))
+    yield from (f"Test: {text}" for text in map(text_of, page.tests))
 
 
 def _finding(view: FindingView) -> str:
@@ -115,13 +109,13 @@ def _finding(view: FindingView) -> str:
 
 
 def _proposal(page: CasePage) -> Iterator[str]:
-    yield from _lines(page.plan)
+    yield from map(text_of, page.plan)
     yield from map(_option, page.options)
     for question in page.questions:
         yield question.asks
         yield from map(_option, question.options)
-        yield from _lines(question.decided)
-    yield from (f"Left alone: {text}" for text in _lines(page.left_alone))
+        yield from map(text_of, question.decided)
+    yield from (f"Left alone: {text}" for text in map(text_of, page.left_alone))
 
 
 def _option(view: OptionView) -> str:
@@ -134,16 +128,10 @@ def _option(view: OptionView) -> str:
     return f"Course: {'. '.join(one.rstrip('.') for one in told if one)}."
 
 
-def _treatment(page: CasePage, case: Case) -> Iterator[str]:
-    episodes = [*([Episode()] if items(case.steps) else []), *items(case.episodes)]
-    for view, episode in zip(page.episodes, episodes, strict=True):
-        yield from _sitting(view, episode.story)
-
-
-def _sitting(view: EpisodeView, story: str) -> Iterator[str]:
+def _sitting(view: EpisodeView) -> Iterator[str]:
     yield view.title.upper()
     yield "; ".join(one for one in (view.when, view.hands, view.time) if one)
-    yield from paragraphs(story)
+    yield from paragraphs_in(view.story)
     yield view.order
     yield from _steps(view.steps, "")
     yield view.words_only
@@ -156,15 +144,15 @@ def _steps(steps: Iterable[StepView], margin: str) -> Iterator[str]:
         told = (text_of(step.sentence), *step.remarks, details)
         yield f"{margin}{number}{' '.join(one for one in told if one)}"
         inside = margin + INDENT
-        yield from (f"{inside}{text}" for text in _lines(step.ways))
+        yield from (f"{inside}{text}" for text in map(text_of, step.ways))
         yield from _steps(step.steps, inside)
-        yield from (f"{inside}{text}" for text in _lines(step.differs))
-        yield from (f"{inside}Tried{_given_up(one.given_up)}: {one.text}" for one in step.tried)
+        yield from (f"{inside}{text}" for text in map(text_of, step.differs))
+        yield from (f"{inside}{_tried(one)}" for one in step.tried)
         yield from (f"{inside}Found meanwhile: {_finding(one)}" for one in step.finds)
 
 
-def _given_up(given_up: bool) -> str:
-    return " and given up" if given_up else ""
+def _tried(view: TrialView) -> str:
+    return f"Tried{' and given up' if view.given_up else ''}: {view.text}"
 
 
 def _structure(page: CasePage) -> Iterator[str]:
@@ -187,10 +175,9 @@ def _drawing(drawing: Drawing) -> Iterator[str]:
         yield from (f"{INDENT}{one.title}: {' '.join(one.lines)}" for one in drawing.states)
 
 
-def _way_back(page: CasePage, case: Case) -> Iterator[str]:
-    undoing = known(case.reversibility) or Reversibility()
-    yield from paragraphs(say(undoing.says))
-    yield from _lines(page.claims)
+def _way_back(page: CasePage) -> Iterator[str]:
+    yield from paragraphs_in(page.reversibility)
+    yield from map(text_of, page.claims)
     answers = (*page.structure.bare, *page.structure.free)
     if answers:
         yield (

@@ -12,6 +12,7 @@ from urllib.parse import quote
 from casebook.model.archive import Archive, Case, Kind, Written
 from casebook.model.base import items, known
 from casebook.model.settings import DEFAULT_NAME
+from casebook.output.lab_language import tag_of
 from casebook.output.wording import listed_text, say
 from casebook.values.dates import Date
 
@@ -75,7 +76,7 @@ def citation(case: Case, archive: Archive, address: str = "") -> Citation:
         number=case.id,
         date=known(written.date),
         address=address,
-        language=say(archive.settings.language) or "en",
+        language=tag_of(archive.settings),
         sources=items(written.from_) if published else (),
     )
 

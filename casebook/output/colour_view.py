@@ -11,7 +11,16 @@ from casebook.model.base import items, known
 from casebook.model.proposal import Choice
 from casebook.model.treatment import Step
 from casebook.output.contexts import Line, Run
-from casebook.output.wording import Wording, capital, listed, listed_text, say, sentence, text_of
+from casebook.output.wording import (
+    Wording,
+    capital,
+    capital_text,
+    listed,
+    listed_text,
+    say,
+    sentence_text,
+    text_of,
+)
 
 _BASES = {
     Basis.MEASURED: "measured",
@@ -82,7 +91,7 @@ def _view(found: Matched, tolerance: str, wording: Wording) -> MatchView:
     return MatchView(
         title=_title(found.step, wording),
         tones=(original, *(_tried(one, tolerance, wording) for one in found.tried)),
-        because=text_of(sentence((Run(say(found.match.because)),))),
+        because=sentence_text(say(found.match.because)),
         notes=tuple(_notes(found, tolerance)),
     )
 
@@ -125,8 +134,7 @@ def _name(one: Tried, wording: Wording) -> str:
     if one.trial is None:
         return "The repair"
     materials = text_of(listed([wording.material(each) for each in items(one.trial.material)]))
-    name = listed_text([say(one.trial.what), materials], " with ") or "a trial"
-    return text_of(capital((Run(name),)))
+    return capital_text(listed_text([say(one.trial.what), materials], " with ") or "a trial")
 
 
 def _outcome(one: Tried) -> str:

@@ -251,8 +251,6 @@ class FrameContext:
     """The title of the browser's tab: page and archive."""
     description: str
     language: str
-    root: str
-    """The way back to the site's top from this page: "", "../" or "../../"."""
     site_name: str
     home: str
     """The address of the home page from here."""

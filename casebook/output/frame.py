@@ -104,7 +104,6 @@ class Surround:
             title=f"{title} – {name}" if title != name else name,
             description=about.description or f"{title}, in the treatment archive of {name}.",
             language=ENGLISH.tag if foreign_tag(settings) else tag_of(settings),
-            root=root,
             site_name=name,
             home=f"{root}index.html",
             logo=root + self.logo if self.logo else "",

@@ -8,7 +8,7 @@ from casebook.compute.likeness import Feature, Like
 from casebook.model.base import known
 from casebook.output.case_contexts import LikeView
 from casebook.output.contexts import Card
-from casebook.output.wording import Wording, listed_text
+from casebook.output.wording import Wording, listed_text, sentence_text
 
 MOST = 6
 """Shared things that are told, the rarest first."""
@@ -22,7 +22,7 @@ def like_views(found: Iterable[tuple[Like, Card]], wording: Wording) -> tuple[Li
 def _view(like: Like, card: Card, wording: Wording) -> LikeView:
     shared = "; ".join(_shared(like.shared[:MOST], wording))
     picture = card.after or card.before
-    return LikeView(card.title, card.href, picture, f"{shared[:1].upper()}{shared[1:]}.")
+    return LikeView(card.title, card.href, picture, sentence_text(shared))
 
 
 def _shared(features: tuple[Feature, ...], wording: Wording) -> Iterator[str]:

@@ -11,14 +11,15 @@ from itertools import groupby
 from casebook.compute.outcomes import Name, Outcome, outcomes
 from casebook.compute.term_uses import NO_USE, TermUse, term_uses
 from casebook.model.archive import Case
-from casebook.model.base import items, known
+from casebook.model.base import items
+from casebook.model.vocabulary import Term
 from casebook.output.cards import card
 from casebook.output.contexts import Card, CardGroup, Link, ListPage, Pager
-from casebook.output.outcome_view import folded, given_up_lines, held_view
+from casebook.output.outcome_view import folded, given_up_view, held_view
 from casebook.output.term_facts import opening_lines, term_facts
 from casebook.output.ways import INDEXES, TITLES, Way
-from casebook.output.whole import Whole
-from casebook.output.wording import say
+from casebook.output.whole import Whole, arrival
+from casebook.output.wording import capital_text, say
 
 MOST = 48
 """Cases on one page of a list."""
@@ -115,13 +116,12 @@ class Lists:
             kicker=Link(TITLES[way.kind], root + INDEXES[way.kind]),
             pager=pager(sheet, way.address, root),
         )
-        return self._told(page, way, root) if sheet.number == 1 and way.term else page
+        first = sheet.number == 1
+        return self._told(page, way, way.term, root) if first and way.term else page
 
-    def _told(self, page: ListPage, way: Way, root: str) -> ListPage:
+    def _told(self, page: ListPage, way: Way, term: Term, root: str) -> ListPage:
         """The first page of a term's cases, with what is known of the term."""
-        term, wording = way.term, self.of.wording(root)
-        if term is None:
-            return page
+        wording = self.of.wording(root)
         name = (way.source, way.name)
         use = self._uses.get(name, NO_USE)
         listed = frozenset(way.cases)
@@ -133,21 +133,19 @@ class Lists:
             caution=say(term.caution),
             facts=term_facts(way.kind, way.name, term, wording, use),
             held=held_view(way.kind, held, wording),
-            given_up=folded(given_up_lines(use.given_up, wording), "more"),
+            given_up=given_up_view(use.given_up, wording),
             opens=folded(opening_lines(way.kind, way.name, self.of.lexicon), "more ways"),
         )
 
 
 def heading_of(way: Way) -> str:
     """A way in as a heading, with a capital."""
-    return way.title[:1].upper() + way.title[1:]
+    return capital_text(way.title)
 
 
 def year_of(case: Case) -> str:
     """The year in which a case came; "" where it is not known."""
-    dates = known(case.dates)
-    received = known(dates.received) if dates else None
-    day = received.earliest_day() if received else None
+    day = arrival(case)
     return str(day.year) if day else ""
 
 

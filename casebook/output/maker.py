@@ -28,7 +28,7 @@ from casebook.output.frame import LOST, NOTHING_MORE, SEARCH, About, Surround
 from casebook.output.glossary import ADDRESS as GLOSSARY
 from casebook.output.glossary import GlossaryPage, glossary_page
 from casebook.output.lists import ALL, Lists, heading_of, sheets
-from casebook.output.pictures import before_and_after, case_pictures, pair_of
+from casebook.output.pictures import case_pictures, pair_of
 from casebook.output.site import Page
 from casebook.output.structure_view import layered
 from casebook.output.tables import total_facts
@@ -95,7 +95,7 @@ class Maker:
         def context(root: str) -> ApartPage:
             views = case_pictures(case, self.of.archive, self.of.pictures, root)
             lab, told = self.of.archive.settings, self.of.structure(case)
-            return apart_page(case, lab, told, self.of.wording(root), before_and_after(case, views))
+            return apart_page(case, lab, told, self.of.wording(root), pair_of(case, views))
 
         title = f"How to take this apart: {title_of(case)}"
         return self._page(address, title, "apart", context, About(case=case.id))

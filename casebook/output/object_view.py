@@ -9,7 +9,15 @@ from casebook.model.archive import Case
 from casebook.model.base import Gap, Many, items, known
 from casebook.model.object import Binding, Boards, Came, Made, Object, Part, Size
 from casebook.output.contexts import Fact, Line, Run
-from casebook.output.wording import Wording, listed, listed_text, measured, say, sentence
+from casebook.output.wording import (
+    Wording,
+    capital_text,
+    listed,
+    listed_text,
+    measured,
+    say,
+    sentence,
+)
 
 T = TypeVar("T")
 
@@ -151,7 +159,7 @@ def _part(name: str, part: Part, wording: Wording, above: str) -> Fact:
     anchor = f"{above}{name}".replace(" ", "-").replace("/", "-")
     title = wording.place(f"{above}{name}" if above else name).removeprefix("the ")
     anchored = (Run("", anchor=f"part-{anchor}"), *line)
-    return Fact(title[:1].upper() + title[1:], (anchored,))
+    return Fact(capital_text(title), (anchored,))
 
 
 def _count(part: Part) -> str:

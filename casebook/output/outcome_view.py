@@ -16,6 +16,7 @@ from casebook.model.condition import Holding
 from casebook.model.treatment import Step
 from casebook.output.contexts import Folded, HeldView, Line, Run
 from casebook.output.wording import Wording, listed_text, say, sentence, text_of
+from casebook.values.showing import count_of
 
 MOST = 48
 """Cases that are told one by one; the others are counted."""
@@ -23,7 +24,7 @@ MOST = 48
 SHORT, SHOWN = 5, 3
 """So many sentences are not folded; of more, so many are shown."""
 
-_SCOPES = {"operations": "in which this was done and left something"}
+_SCOPES = {"operations": "in which something of it stayed on the object"}
 _IN_WHICH = "in which it was left on the object"
 
 
@@ -132,7 +133,8 @@ def _again(again: Again, wording: Wording, *, why: bool) -> Line:
 def since_text(since: Elapsed) -> str:
     """A time in words, only as sure as its dates: "1 year 2 months", "about 42 years"."""
     if since.days is not None:
-        return _span(since.least) or _counted(since.days, "day") or "less than a day"
+        days = count_of(since.days, "day") if since.days else "less than a day"
+        return _span(since.least) or days
     spread = since.most - since.least
     if spread > since.middle or not since.middle:
         return f"less than {_span(since.most + 1)}"
@@ -150,17 +152,16 @@ _LONG = 120
 
 def _span(months: int) -> str:
     years, rest = divmod(months, 12)
-    over = _counted(rest, "month") if months < _LONG else ""
-    return " ".join(one for one in (_counted(years, "year"), over) if one)
+    whole = count_of(years, "year") if years else ""
+    over = count_of(rest, "month") if rest and months < _LONG else ""
+    return " ".join(one for one in (whole, over) if one)
 
 
-def _counted(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}" if number else ""
-
-
-def given_up_lines(found: Sequence[GivenUp], wording: Wording) -> tuple[Line, ...]:
+def given_up_view(found: Sequence[GivenUp], wording: Wording) -> Folded:
     """What was tried and given up, each in a sentence with the way to the sitting."""
-    return tuple(_given_up(one, wording) for one in found[:MOST])
+    lines = tuple(_given_up(one, wording) for one in found[:MOST])
+    more = f"{len(found) - MOST} more were given up." if len(found) > MOST else ""
+    return folded(lines, "more", more)
 
 
 def _given_up(one: GivenUp, wording: Wording) -> Line:
@@ -179,7 +180,7 @@ def _given_up(one: GivenUp, wording: Wording) -> Line:
 
 
 def _work(step: Step, wording: Wording) -> str:
-    """What a step was, as a noun: "mending of the leaf"."""
+    """What a step was, as a noun, and where: "mending, the leaf"."""
     word = operation(step, lambda said: said)
     term = wording.lexicon.term("operations", word) if word else None
     noun = (known(term.noun) if term else "") or word or say(step.words) or "a step"

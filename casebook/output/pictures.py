@@ -14,7 +14,7 @@ from casebook.model.base import Gap, items, known
 from casebook.model.photos import Image, Photo
 from casebook.output.contexts import Line, Pair, PictureView, Run, Source
 from casebook.output.lab_language import notation_of
-from casebook.output.wording import capital, measured, say, sentence, text_of
+from casebook.output.wording import capital_text, measured, say, sentence
 from casebook.photos.derive import Derivative, Picture
 from casebook.values.dates import Date
 from casebook.values.notation import Notation
@@ -130,8 +130,8 @@ def _address(one: Derivative, root: str) -> str:
 def _details(photo: Photo, notation: Notation) -> str:
     """View, light and date: "Spine, in raking light from the left, 3 March 2025"."""
     date = notation.date(photo.date) if isinstance(photo.date, Date) else ""
-    words = ", ".join(one for one in (say(photo.view), light_words(say(photo.light)), date) if one)
-    return text_of(capital((Run(words),)))
+    words = (say(photo.view), light_words(say(photo.light)), date)
+    return capital_text(", ".join(one for one in words if one))
 
 
 def _date(date: Date | Gap | None, notation: Notation) -> str:
@@ -180,8 +180,8 @@ def _alt(photo: Photo, case: Case) -> str:
 
 
 def pair_of(case: Case, views: Mapping[str, PictureView]) -> Pair:
-    """A case's pair of pictures, and whether one may be laid over the other."""
-    before, after = before_and_after(case, views)
+    """A case before and after, and whether one picture may be laid over the other."""
+    before, after = _before_and_after(case, views)
     if before is None or after is None:
         return Pair(before, after)
     sides = {known(one.view) for one in items(case.photos) if one.id in (before.id, after.id)}
@@ -195,7 +195,7 @@ def _alike_in_shape(one: PictureView, other: PictureView) -> bool:
     return shape > 0.5 and max(shape / against, against / shape) < 1.4
 
 
-def before_and_after(
+def _before_and_after(
     case: Case, views: Mapping[str, PictureView]
 ) -> tuple[PictureView | None, PictureView | None]:
     """One picture before and one after: laid over one another by points, or of the same view."""

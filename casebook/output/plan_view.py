@@ -8,7 +8,16 @@ from casebook.model.proposal import Change, Choice, Decision, Option, Proposal, 
 from casebook.output.case_contexts import OptionView, QuestionView
 from casebook.output.contexts import Line, Run
 from casebook.output.times import duration_text
-from casebook.output.wording import Wording, how_known, listed, listed_text, say, sentence, text_of
+from casebook.output.wording import (
+    Wording,
+    how_known,
+    listed,
+    listed_text,
+    say,
+    sentence,
+    sentence_text,
+    text_of,
+)
 
 _OUTCOMES = {
     Choice.CHOSEN: "chosen",
@@ -107,7 +116,7 @@ def _option(option: Option, wording: Wording) -> OptionView:
     ]
     outcome = _OUTCOMES[option.outcome] if isinstance(option.outcome, Choice) else ""
     because = f"{outcome or 'said of it'}: {option.because}" if known(option.because) else ""
-    told = (text_of(sentence((Run(one),))) for one in (", ".join(filter(None, details)), because))
+    told = (sentence_text(one) for one in (", ".join(filter(None, details)), because))
     return OptionView(
         name=say(option.name),
         outcome=outcome or say(option.outcome),

@@ -60,7 +60,12 @@ def plain(text: str) -> str:
 
 def paragraphs(text: str) -> tuple[str, ...]:
     """Prose as plain words, a text for each paragraph, item or row of a table."""
-    blocks = (_bare(block) for block in _BLOCK_ENDS.split(prose(text)))
+    return paragraphs_in(prose(text))
+
+
+def paragraphs_in(html: Markup) -> tuple[str, ...]:
+    """The same of prose that is HTML already."""
+    blocks = (_bare(block) for block in _BLOCK_ENDS.split(html))
     return tuple(block for block in blocks if block)
 
 

@@ -14,9 +14,10 @@ from casebook.model.archive import Archive, Case
 from casebook.model.base import items, known
 from casebook.output.case_page import about_line, title_of
 from casebook.output.passages import facts_of, passages_of
-from casebook.output.pictures import FOLDER, Pictures, before_and_after, case_pictures
+from casebook.output.pictures import FOLDER, Pictures, case_pictures, pair_of
 from casebook.output.site import Asset
 from casebook.output.traits import Trait, other_words, traits_of
+from casebook.output.typography import typeset
 from casebook.output.ways import Way
 from casebook.output.wording import Wording
 
@@ -62,20 +63,22 @@ def _written(trait: Trait) -> str | list[str]:
 
 def index_part(case: Case, archive: Archive, pictures: Pictures, wording: Wording) -> IndexPart:
     """A case's part: how a result shows it, and all the words that it is found by."""
+    language = wording.notation.language
     return IndexPart(
         id=case.id,
-        title=title_of(case),
+        title=typeset(title_of(case), language),
         about=about_line(case, wording),
         thumbs=tuple(_thumbs(case, archive, pictures)),
         traits=traits_of(case, wording),
         facts=facts_of(case, wording),
-        passages=passages_of(case, wording),
+        passages=tuple(typeset(one, language) for one in passages_of(case, wording)),
     )
 
 
 def _thumbs(case: Case, archive: Archive, pictures: Pictures) -> Iterator[Thumb]:
     images = archive.images.get(case.id, {})
-    for view in before_and_after(case, case_pictures(case, archive, pictures, "")):
+    pair = pair_of(case, case_pictures(case, archive, pictures, ""))
+    for view in (pair.before, pair.after):
         picture = pictures.get(images[view.id].digest) if view else None
         if picture:
             small = min(picture.widths, key=lambda one: (one.width, one.size))

@@ -20,12 +20,14 @@ from casebook.output.sentences import step_sentence, verb_of
 from casebook.output.times import duration_text, hands_line, time_line
 from casebook.output.wording import (
     Wording,
+    capital_text,
     how_known,
     key_words,
     listed,
     listed_text,
     say,
     sentence,
+    sentence_text,
     text_of,
 )
 from casebook.values.dates import Date
@@ -195,7 +197,7 @@ def _remarks(step: Step) -> tuple[str, ...]:
         _recipe(step),
         f"For the lab: {step.note}" if known(step.note) else "",
     ]
-    return tuple(text_of(sentence((Run(text),))) for text in texts if text)
+    return tuple(sentence_text(text) for text in texts if text)
 
 
 def _details(step: Step, wording: Wording, sitting: Sitting) -> str:
@@ -218,7 +220,7 @@ def _tools(step: Step, wording: Wording) -> str:
 def _told(form: str, name: str, value: object) -> str:
     """Something said, or in a sentence of its own how it is not known."""
     if isinstance(value, Gap):
-        return f"{name[:1].upper()}{name[1:]}: {say(value)}"
+        return f"{capital_text(name)}: {say(value)}"
     return form.format(value) if value else ""
 
 

@@ -13,7 +13,7 @@ from casebook.compute.uses import Role, Use
 from casebook.output.contexts import Fact, Line, Run, Table
 from casebook.output.wording import Wording
 from casebook.values.notation import PLAIN, Notation
-from casebook.values.showing import hours
+from casebook.values.showing import count_of, hours
 
 UM2_OF_MM2 = 10**6
 NOT_TIMED = "not recorded"
@@ -30,7 +30,7 @@ def area_text(figure: Figure, notation: Notation = PLAIN) -> str:
 def clock_text(clock: Clock) -> str:
     """A time for readers: "at least 3 h 40 min", "2 nights"; "" where the clock never ran."""
     nights = clock.nights.value
-    counted = f"{nights} night{'s' if nights != 1 else ''}" if nights else ""
+    counted = count_of(nights, "night") if nights else ""
     minutes = clock.minutes
     if not minutes.value and (counted or not minutes.at_least):
         return counted
@@ -143,7 +143,9 @@ def materials(used: Iterable[Use], wording: Wording) -> Table | None:
         for name, uses in groups.items()
     )
     heads = ("Material", "Used as", "On", "Product, maker, lot")
-    return Table("Materials used", heads, rows) if rows else None
+    shown = len(heads) if any(_label(use) for many in groups.values() for use in many) else -1
+    cut = tuple(row[:shown] for row in rows)
+    return Table("Materials used", heads[:shown], cut) if cut else None
 
 
 def _label(use: Use) -> str:

@@ -12,7 +12,7 @@ from casebook.model.vocabulary import Term
 from casebook.output.contexts import Fact, Line, Run
 from casebook.output.tables import area_text
 from casebook.output.wording import Wording, sentence
-from casebook.values.showing import hours
+from casebook.values.showing import count_of, hours
 from casebook.vocabulary import Lexicon
 
 _EASES = {5: "at once", 4: "easily", 3: "with patience", 2: "hardly", 1: "hardly or never"}
@@ -56,11 +56,10 @@ def _used_for(use: TermUse, wording: Wording) -> Iterator[Line]:
     for number, done in enumerate(found[:MOST]):
         parts = _parts(done, use, wording.lexicon)
         where = f" ({_among(parts)})" if parts else ""
-        times = str(counts[done]) if number else _cases(counts[done])
+        times = str(counts[done]) if number else count_of(counts[done], "case")
         yield (_noun(done, wording), Run(f" in {times}{where}"))
     if len(found) > MOST:
-        rest = len(found) - MOST
-        yield (Run(f"and for {rest} other{'' if rest == 1 else 's'}"),)
+        yield (Run(f"and for {count_of(len(found) - MOST, 'other')}"),)
 
 
 def _noun(done: str, wording: Wording) -> Run:
@@ -93,7 +92,10 @@ def _part(word: str, lexicon: Lexicon) -> str:
 def _done_on(name: str, use: TermUse, lexicon: Lexicon) -> Iterator[Line]:
     """The parts on which it was done: "spine in 3 cases, board in 2"."""
     parts = _parts(name, use, lexicon)
-    told = [f"{one} in {count if n else _cases(count)}" for n, (one, count) in enumerate(parts)]
+    told = [
+        f"{one} in {count if n else count_of(count, 'case')}"
+        for n, (one, count) in enumerate(parts)
+    ]
     more = [f"{len(told) - MOST} more"] if len(told) > MOST else []
     yield from ((Run(", ".join((*told[:MOST], *more))),),) if told else ()
 
@@ -111,17 +113,13 @@ def _in_all(laid: Sequence[Figure], wording: Wording) -> Iterator[Line]:
 def _bench(use: TermUse) -> Iterator[Line]:
     """From the shortest to the longest time of a case, and how many cases were not timed."""
     times = sorted(use.bench.values(), key=lambda one: one.value)
-    untimed = _cases(len(use.untimed))
+    untimed = count_of(len(use.untimed), "case")
     if not times:
         yield from ((Run(f"not recorded in {untimed}"),),) if use.untimed else ()
         return
     ends = dict.fromkeys(qualified(one, hours(one.value)) for one in (times[0], times[-1]))
-    rest = f"; not, or not for every step, recorded in {untimed}" if use.untimed else ""
-    yield (Run(f"{' to '.join(ends)} in {_cases(len(times))}{rest}"),)
-
-
-def _cases(number: int) -> str:
-    return f"{number} case{'' if number == 1 else 's'}"
+    rest = f"; in {untimed} not recorded for every step" if use.untimed else ""
+    yield (Run(f"{' to '.join(ends)} in {count_of(len(times), 'case')}{rest}"),)
 
 
 def _means(means: Means) -> Line:

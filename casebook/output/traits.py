@@ -7,15 +7,15 @@ from dataclasses import dataclass
 
 from casebook.model.archive import Case
 from casebook.model.base import items, known, walk
-from casebook.model.condition import Finding, Stage
+from casebook.model.condition import LATE, Finding
 from casebook.model.object import Binding, Object
 from casebook.model.vocabulary import Term
 from casebook.output.wording import Wording, say
+from casebook.values.date_speech import ordinal
 from casebook.values.dates import Date
 from casebook.vocabulary import Lexicon, terms_of
 
 _ORDER = ("operations", "kinds", "sewing", "materials", "agents", "parts", "tools")
-_LATE = (Stage.AFTER, Stage.LATER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ def _when(binding: Binding) -> str:
 def _damages(case: Case, wording: Wording) -> Iterator[Trait]:
     """Each damage with its part; what was seen after the treatment, or is sound, is none."""
     for one in walk(case):
-        if isinstance(one, Finding) and one.stage not in _LATE:
+        if isinstance(one, Finding) and one.stage not in LATE:
             for damage in items(one.damage):
                 yield from _damage(damage, items(one.part), wording)
 
@@ -98,9 +98,7 @@ def _dates(case: Case) -> Iterator[Trait]:
 
 
 def _century(year: int) -> str:
-    number = year // 100 + 1
-    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10 if number % 100 not in (11, 12, 13) else 0)
-    return f"{number}{ending or 'th'} century"
+    return f"{ordinal(year // 100 + 1)} century"
 
 
 def _numbers(case: Case) -> Iterator[Trait]:

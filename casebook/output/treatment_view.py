@@ -17,7 +17,7 @@ from casebook.output.prose import prose
 from casebook.output.steps_view import Sitting, pictures_of, step_views, veiled, words_only
 from casebook.output.tables import NOT_TIMED, clock_text
 from casebook.output.times import hands_line
-from casebook.output.wording import Wording, say, sentence, text_of
+from casebook.output.wording import Wording, capital_text, say, sentence, text_of
 
 _ORDERS = {
     Unknowing.NOT_RECORDED: "In no recorded order",
@@ -146,5 +146,4 @@ def work_line(case: Case, wording: Wording) -> str:
     for name in names:
         term = wording.lexicon.term("operations", name or "")
         nouns.append((known(term.noun) if term else "") or name or "")
-    words = list(dict.fromkeys(noun for noun in nouns if noun))[:5]
-    return ", ".join([words[0][:1].upper() + words[0][1:], *words[1:]]) if words else ""
+    return capital_text(", ".join(list(dict.fromkeys(noun for noun in nouns if noun))[:5]))

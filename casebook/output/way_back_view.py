@@ -11,7 +11,7 @@ from casebook.compute.way_back.sentences import instruction
 from casebook.compute.way_back.words import name, the
 from casebook.drawings.words import Drawing
 from casebook.output.contexts import Line, Run
-from casebook.output.wording import listed
+from casebook.output.wording import capital_text, listed, sentence_text
 
 _TITLES = {
     Question.BARE: "To bare {}: take off all that was put on it",
@@ -85,13 +85,14 @@ class Telling:
         return AnswerView(
             anchor=anchor_of(answer),
             title=_TITLES[answer.question].format(the(answer.of)),
-            thing=_capital(name(answer.of)),
+            thing=capital_text(name(answer.of)),
             stretches=tuple(self._stretches(answer.openings)),
             stops=tuple(
-                _sentence(f"{the(one.thing)} cannot be parted: {one.why}") for one in answer.stops
+                sentence_text(f"{the(one.thing)} cannot be parted: {one.why}")
+                for one in answer.stops
             ),
             stays=tuple(
-                _sentence(f"{name(one.what)} stays: it has soaked in") for one in answer.stays
+                sentence_text(f"{name(one.what)} stays: it has soaked in") for one in answer.stays
             ),
             drawings=drawings,
         )
@@ -110,7 +111,7 @@ class Telling:
 
     def _opening(self, opening: Opening) -> OpeningView:
         said = instruction(opening)
-        mind = tuple(_sentence(one) for one in said.mind)
+        mind = tuple(sentence_text(one) for one in said.mind)
         sources = self._cited(opening.sources)
         return OpeningView(
             opening.number, said.do, said.off, said.stays, mind, said.cannot, sources
@@ -148,12 +149,3 @@ def _letter(index: int) -> str:
 
 def _by_letter(key: str) -> tuple[int, str]:
     return len(key), key
-
-
-def _capital(text: str) -> str:
-    return f"{text[:1].upper()}{text[1:]}"
-
-
-def _sentence(text: str) -> str:
-    text = _capital(text)
-    return text if text.endswith(".") else f"{text}."

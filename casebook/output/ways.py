@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from casebook.model.archive import Case
 from casebook.model.base import Record, items, known, walk
-from casebook.model.condition import Finding, Stage
+from casebook.model.condition import LATE, Finding
 from casebook.model.vocabulary import Term
 from casebook.output.contexts import Link, WayGroup
 from casebook.output.wording import way_address
@@ -112,7 +112,7 @@ def _names(case: Case, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
 
 def _no_damage(record: Record, kind: str, name: str, lexicon: Lexicon) -> bool:
     """Whether a word under `damage` says that all is well, or what was seen after the treatment."""
-    late = isinstance(record, Finding) and record.stage in (Stage.AFTER, Stage.LATER)
+    late = isinstance(record, Finding) and record.stage in LATE
     return kind == "damages" and (late or lexicon.terms[kind][name].class_ == "state")
 
 

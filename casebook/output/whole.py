@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
@@ -106,9 +107,14 @@ def _titles(cases: Iterable[Case]) -> Iterator[tuple[str, tuple[str, str]]]:
             yield name, (case.id, known(case.title) or case.id)
 
 
-def _newest_first(case: Case) -> tuple[int, str]:
-    """The order of cases on a site: by the day they came, newest first, then by id."""
+def arrival(case: Case) -> datetime.date | None:
+    """The day on which a case came, the first that it may be; None where it is not known."""
     dates = known(case.dates)
     received = known(dates.received) if dates else None
-    day = received.earliest_day() if received else None
+    return received.earliest_day() if received else None
+
+
+def _newest_first(case: Case) -> tuple[int, str]:
+    """The order of cases on a site: by the day they came, newest first, then by id."""
+    day = arrival(case)
     return (-day.toordinal() if day else 0, case.id)

@@ -278,6 +278,11 @@ def capital(line: Iterable[Run]) -> Line:
     return tuple(runs)
 
 
+def capital_text(text: str) -> str:
+    """A plain text with a capital first."""
+    return text_of(capital((Run(text),)))
+
+
 def sentence(line: Iterable[Run]) -> Line:
     """A line as a sentence: a capital first, a full stop last, empty runs dropped."""
     runs = list(capital(line))
@@ -286,6 +291,11 @@ def sentence(line: Iterable[Run]) -> Line:
     if not runs[-1].text.rstrip().endswith((".", "?", "!", "…")):
         runs.append(Run("."))
     return tuple(runs)
+
+
+def sentence_text(text: str) -> str:
+    """A plain text as a sentence; "" for none."""
+    return text_of(sentence((Run(text),)))
 
 
 def measured(value: object, form: str, gap: str) -> str:

@@ -13,6 +13,7 @@ from casebook.model.photos import Photo
 from casebook.photos.inspect import Inspected
 from casebook.photos.told import DATE_DIFFERS, DATE_IN_TAGS, NEAR_TWIN, TWICE, TWO_CASES, Telling
 from casebook.photos.twins import Looks, Shelf
+from casebook.values.showing import count_of
 
 TWIN = 12
 """Photos of one stage, view and light that differ in no more fine bits look alike."""
@@ -90,7 +91,7 @@ def _date_differs(differing: list[tuple[Photo, Inspected]], folder: str) -> Diag
     day, date, more = seen.taken[:10], known(photo.date), len(differing) - 1
     message = f"{photo.file} was taken on {day} by its tags{_by(seen)}, not on {date}"
     if more:
-        message += f"; so it is with {more} more photo{'s' if more > 1 else ''} of this case"
+        message += f"; so it is with {count_of(more, 'more photo')} of this case"
     hint = "correct the date, or leave it where the camera's clock was wrong"
     return _suggested(DATE_DIFFERS, message, hint, photo, folder, "date")
 

@@ -34,6 +34,7 @@ def records() -> Mapping[str, type[Record]]:
     return found
 
 
+@functools.cache
 def field(name: str) -> FieldInfo:
     """The field of a name such as `Written.by` or `Case.as_found`; KeyError if there is none."""
     record, _, attribute = name.partition(".")

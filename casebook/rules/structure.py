@@ -8,7 +8,7 @@ from casebook.compute.layers import Fault, Kind
 from casebook.compute.structure import Bond, How, Since, Structure, Thing
 from casebook.diagnostics import Severity
 from casebook.model.base import items, known
-from casebook.model.condition import Found, Stage
+from casebook.model.condition import LATE, Found, Stage
 from casebook.model.photos import Photo
 from casebook.model.treatment import Step
 from casebook.rules.declare import (
@@ -300,7 +300,7 @@ def _early(photo: Photo, hider: Step) -> bool:
     """Whether a photo can show what a later step hid."""
     taken, done = known(photo.date), known(hider.date)
     late = bool(taken and done and done.before(taken))
-    return photo.stage not in (Stage.AFTER, Stage.LATER) and not late
+    return photo.stage not in LATE and not late
 
 
 def _tells(look: Look, photo: Photo, of: str) -> bool:

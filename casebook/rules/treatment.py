@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from casebook.diagnostics import Severity
 from casebook.model.base import Gap, Maybe, Record, Unknowing, items, key_of, known
-from casebook.model.condition import Stage
+from casebook.model.condition import LATE
 from casebook.model.materials import Material
 from casebook.model.treatment import VERBS, Step
 from casebook.reading import did_you_mean
@@ -225,8 +225,7 @@ def fate_of_removed(look: Look) -> Iterator[Raised]:
 )
 def condition_after(look: Look) -> Iterator[Raised]:
     """A finished case says how the object was after treatment."""
-    late = (Stage.AFTER, Stage.LATER)
-    after = any(getattr(one, "stage", None) in late for one in items(look.case.findings))
+    after = any(getattr(one, "stage", None) in LATE for one in items(look.case.findings))
     results = any(look.tells(step, "result") for step in look.steps)
     if not (after or results or look.tells(look.case, "follow_up")):
         message = "the record does not say how the object was after treatment"

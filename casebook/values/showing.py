@@ -20,6 +20,11 @@ _MM2_OF_IN2 = Fraction("25.4") ** 2
 _MM2_OF_FT2 = 144 * _MM2_OF_IN2
 
 
+def count_of(number: Fraction | int, noun: str) -> str:
+    """How many there are of something: "1 night", "3 nights"."""
+    return f"{number} {noun}{'' if number == 1 else 's'}"
+
+
 def metric(length: Length) -> str:
     """A length in mm, from one metre up in m, to three figures: "412 mm", "1.2 m"."""
     return _around(length, _metric)

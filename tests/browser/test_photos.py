@@ -17,7 +17,7 @@ from casebook.model.archive import Archive
 from casebook.model.photos import Image
 from casebook.output.contexts import PictureView
 from casebook.output.marks_view import marked_views, views_of
-from casebook.output.pictures import before_and_after, case_pictures
+from casebook.output.pictures import case_pictures, pair_of
 from casebook.output.render import render
 from casebook.photos.derive import Derivative, Picture
 from tests.builders import PICTURES, WORDING, archive
@@ -85,15 +85,14 @@ photos:
         {"b": made("before", BEFORE), "a": made("after", AFTER)}, PICTURES.cache
     )
     views = case_pictures(one, shown, pictures, "")
-    before, after = before_and_after(one, views)
+    pair = pair_of(one, views)
+    before, after = pair.before, pair.after
     (folder / "photos").mkdir()
     dotted(BEFORE, SPOTS, folder / "photos" / "before.png")
     dotted(AFTER, tuple(turned(spot) for spot in SPOTS), folder / "photos" / "after.png")
     assert before is not None
     assert after is not None
-    opening = (
-        f'<div class="pair compared" data-compare{f""" data-fit="{after.fit}" """ if after.fit else ""}>'
-    )
+    opening = f'<div class="pair compared" data-compare{f""" data-fit="{after.fit}" """ if after.fit else ""}>'
     figures = "".join(
         f'<figure><a href="{one.large}"><picture><img src="{one.src}" width="{one.width}" height="{one.height}" alt=""></picture></a></figure>'
         for one in (before, after)

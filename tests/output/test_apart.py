@@ -19,6 +19,7 @@ from casebook.model.archive import Case
 from casebook.model.base import Audience
 from casebook.model.settings import Settings
 from casebook.output.apart import apart_page
+from casebook.output.contexts import Pair
 from casebook.output.render import render
 from casebook.output.structure_view import asked, structure_view, work_out
 from casebook.output.way_back_view import anchor_of
@@ -58,7 +59,7 @@ def steps(one: Element) -> Iterator[int]:
 def read(case: Case, lexicon: Lexicon) -> tuple[Element, tuple[Answer, ...]]:
     """The page of a case as a reader gets it, and the questions that it has to answer."""
     told = work_out(case, lexicon)
-    page = apart_page(case, LAB, structure_view(case, lexicon, told), WORDING, (None, None))
+    page = apart_page(case, LAB, structure_view(case, lexicon, told), WORDING, Pair())
     body = render("pages/apart.html", page=page)
     tree = html5lib.parseFragment(str(body), namespaceHTMLElements=False)
     return tree, tuple(asked(told.way))
@@ -109,7 +110,7 @@ def test_what_is_told_once_makes_the_page_of_a_rich_case_shorter(demo: Loaded) -
 
 
 def test_the_page_names_the_object_and_who_to_ask() -> None:
-    page = apart_page(record(Case, LINED), LAB, view(LINED), WORDING, (None, None))
+    page = apart_page(record(Case, LINED), LAB, view(LINED), WORDING, Pair())
     assert (page.title, page.number) == ("A lined ledger", "a")
     assert page.lab == ("Invented bindery", "lab@bindery.example")
     assert page.picture is None

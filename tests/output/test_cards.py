@@ -8,7 +8,7 @@ import pytest
 
 from casebook.model.archive import Case
 from casebook.output.cards import card, shape_of
-from casebook.output.contexts import PictureView
+from casebook.output.contexts import Pair, PictureView
 from tests.builders import PICTURES, RICH, WORDING, archive, record
 
 CASE = record(Case, RICH)
@@ -48,4 +48,4 @@ def test_a_card_leads_to_the_case() -> None:
 def test_pictures_of_a_shape_far_from_their_place_are_not_cropped(
     before: str, after: str, shape: str
 ) -> None:
-    assert shape_of(view(before), view(after)) == shape
+    assert shape_of(Pair(view(before), view(after))) == shape

@@ -10,6 +10,7 @@ from casebook.audiences import redact
 from casebook.model.archive import Case
 from casebook.model.base import Audience
 from casebook.output import case_maker
+from casebook.output.case_contexts import CasePage
 from casebook.output.case_maker import UP, CaseMaker
 from casebook.output.lists import Lists
 from casebook.output.whole import Whole, Wishes
@@ -50,8 +51,8 @@ def test_the_data_file_is_what_the_page_says_to_programs() -> None:
 def test_a_text_is_made_with_its_page_and_not_again(monkeypatch: pytest.MonkeyPatch) -> None:
     counted: list[str] = []
 
-    def count(page: object, case: Case) -> str:
-        counted.append(case.id)
+    def count(page: CasePage) -> str:
+        counted.append(page.number)
         return ""
 
     monkeypatch.setattr(case_maker, "case_text", count)

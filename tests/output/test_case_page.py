@@ -8,7 +8,7 @@ from casebook.compute.summary import summarise
 from casebook.drawings.words import Drawing, State
 from casebook.model.archive import Case, Standing, Status
 from casebook.model.base import Gap, Unknowing
-from casebook.output.case_page import Told, case_page, describe, status_of, title_of
+from casebook.output.case_page import Told, case_page, describe, kicker_of, status_of, title_of
 from casebook.output.structure_view import StructureView
 from tests.builders import PICTURES, RICH, WORDING, archive, record
 
@@ -43,6 +43,10 @@ def test_a_case_without_title_is_called_by_its_id() -> None:
 def test_a_stopped_case_says_why() -> None:
     status = Status(is_=Standing.STOPPED, because="Owner died.")
     assert status_of(replace(CASE, status=status)) == "The treatment was stopped: Owner died."
+
+
+def test_a_line_that_begins_with_a_circa_begins_small() -> None:
+    assert kicker_of(record(Case, "{id: a, object: {made: c. 1780}}"), WORDING) == "c. 1780"
 
 
 def test_a_long_story_is_described_in_its_first_words() -> None:

@@ -20,7 +20,7 @@ def text(source: str = RICH, story: str = "", structure: Audience | None = None)
     shown = redact(archive(case), Audience.PUBLIC)
     whole = Whole(shown, PICTURES, Wishes())
     (one,) = whole.cases
-    return case_text(CaseMaker(whole, Lists(whole)).page(one, UP), one)
+    return case_text(CaseMaker(whole, Lists(whole)).page(one, UP))
 
 
 def test_a_case_is_told_from_its_title_to_its_licence() -> None:
@@ -65,6 +65,12 @@ def test_prose_is_told_without_its_markup() -> None:
     told = text(story="Some *words* & <b>more</b>\n\nAnd a [link](https://a.example/).")
     assert "Some words & more" in told
     assert "<" not in told
+
+
+def test_how_advice_is_not_known_is_told_in_a_sentence() -> None:
+    told = text("{id: c, audience: public, care: not recorded, reversibility: {says: unknown}}")
+    assert "How it is to be kept is not recorded." in told
+    assert "How it can be undone is unknown." in told
 
 
 def test_a_structure_that_is_not_shown_is_not_told() -> None:

@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from pylatexenc.latex2text import LatexNodes2Text, MacroTextSpec, get_default_latex_context_db
 
 from casebook.model.archive import Case
+from casebook.model.base import Gap, Unknowing
 from casebook.model.settings import Settings
 from casebook.output.citing import author, bibtex, citation, cited, csl_json, escaped
 from casebook.values.dates import Date
@@ -47,6 +48,11 @@ def test_what_nobody_said_is_left_out() -> None:
     assert cited(one) == "“c-1”, treatment case c-1, Lab."
     assert "author" not in bibtex(one) and "year" not in bibtex(one)
     assert json.loads(csl_json(one))[0].keys().isdisjoint({"author", "issued", "URL", "note"})
+
+
+def test_a_language_that_nobody_named_is_english() -> None:
+    settings = Settings(language=Gap(Unknowing.NOT_RECORDED))
+    assert citation(CASE, archive(CASE, settings=settings)).language == "en"
 
 
 def test_a_case_from_a_publication_names_what_it_was_written_up_from() -> None:

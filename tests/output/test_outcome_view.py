@@ -10,7 +10,7 @@ from casebook.compute.term_uses import GivenUp
 from casebook.model.condition import Holding
 from casebook.model.treatment import Step
 from casebook.output.contexts import Folded, Run
-from casebook.output.outcome_view import MOST, folded, given_up_lines, held_view, since_text
+from casebook.output.outcome_view import MOST, folded, given_up_view, held_view, since_text
 from casebook.output.wording import Wording, text_of
 from casebook.values.dates import Date
 from tests.builders import WORDING, record
@@ -66,7 +66,7 @@ def test_small_numbers_read_as_sentences(found: list[Outcome], sentence: str) ->
 
 
 def test_an_operation_is_said_to_be_done() -> None:
-    assert "in which this was done and left something" in counts(*unseen(1, 2), kind="operations")
+    assert "in which something of it stayed on the object" in counts(*unseen(1, 2), kind="operations")
 
 
 def test_nothing_on_record_is_no_section() -> None:
@@ -160,14 +160,14 @@ def test_what_was_given_up_leads_to_its_sitting() -> None:
         "{material: [gelatine], outcome: given-up}]}",
     )
     first, second = step.tried
-    found = given_up_lines(
+    found = given_up_view(
         [
             GivenUp("c-1", "2", step, first),
             GivenUp("c-2", "", step),
             GivenUp("c-3", "1", step, second),
         ],
         WORDS,
-    )
+    ).lines
     assert [text_of(one) for one in found] == [
         "Case 1: small weights – no contact; too light.",
         "Case 2: mending, the leaf – it curled.",
@@ -178,3 +178,10 @@ def test_what_was_given_up_leads_to_its_sitting() -> None:
         "../cases/c-2/index.html#treatment",
         "../cases/c-3/index.html#episode-1",
     ]
+
+
+def test_what_was_given_up_beyond_many_is_counted() -> None:
+    found = [GivenUp("c-1", "", record(Step, "{do: mend, treats: leaf}"))] * (MOST + 2)
+    view = given_up_view(found, WORDS)
+    assert len((*view.lines, *view.rest)) == MOST
+    assert view.note == "2 more were given up."

@@ -54,6 +54,14 @@ def test_facts_have_their_labels() -> None:
     assert facts_of(marked, WORDING) == ("Marks: A red label. A ticket.",)
 
 
+def test_how_advice_is_not_known_is_told_in_a_sentence() -> None:
+    told = passages("{id: a, care: not recorded, reversibility: {says: unknown}}")
+    assert told == (
+        "How it can be undone is unknown.",
+        "How it is to be kept is not recorded.",
+    )
+
+
 def test_no_passage_is_empty() -> None:
     assert all(one.strip() for one in passages(RICH))
     assert passages("{id: a}") == ()

@@ -17,10 +17,10 @@ from casebook.model.settings import Settings
 from casebook.output.contexts import PictureView
 from casebook.output.pictures import (
     Pictures,
-    before_and_after,
     case_pictures,
     elsewhere,
     light_words,
+    pair_of,
 )
 from casebook.output.wording import text_of
 from casebook.photos.derive import Derivative, Picture
@@ -105,7 +105,8 @@ def test_a_caption_tells_view_light_and_date_and_ends_without_a_second_stop() ->
 
 
 def test_before_and_after_show_the_same_view() -> None:
-    before, after = before_and_after(CASE, case_pictures(CASE, ARCHIVE, DERIVED, ""))
+    pair = pair_of(CASE, case_pictures(CASE, ARCHIVE, DERIVED, ""))
+    before, after = pair.before, pair.after
     assert before and after
     assert (before.id, after.id) == ("b", "c")
 
@@ -138,14 +139,16 @@ def numbers(view: PictureView | None) -> list[float]:
 
 def test_two_photos_fitted_by_points_are_the_pair_that_is_compared() -> None:
     views = with_fit("c", "{over: a, here: [0 0, 4 0], there: [1 2, 5 2]}")
-    before, after = before_and_after(CASE, views)
+    pair = pair_of(CASE, views)
+    before, after = pair.before, pair.after
     assert before and before.id == "a"
     assert numbers(after) == [1, 0, 0, 1, 1 / 8, 2 / 8]
 
 
 def test_it_does_not_matter_which_of_the_two_says_so() -> None:
     views = with_fit("a", "{over: c, here: [1 2, 5 2], there: [0 0, 4 0]}")
-    before, after = before_and_after(CASE, views)
+    pair = pair_of(CASE, views)
+    before, after = pair.before, pair.after
     assert before and before.id == "a"
     assert numbers(after) == [1, 0, 0, 1, 1 / 8, 2 / 8]
     assert before.fit == ""

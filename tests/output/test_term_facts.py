@@ -44,7 +44,7 @@ def test_an_operation_says_on_what_and_how_long() -> None:
     assert found["Done on"] == ["spine in 2 cases, board in 1"]
     assert "Used for" not in found
     assert found["Bench time"] == [
-        "40 min to 3 h in 3 cases; not, or not for every step, recorded in 1 case"
+        "40 min to 3 h in 3 cases; in 1 case not recorded for every step"
     ]
 
 

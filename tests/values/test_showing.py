@@ -9,7 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from casebook.values.quantities import Length
-from casebook.values.showing import hours, imperial, metric, square_cm, square_inches
+from casebook.values.showing import count_of, hours, imperial, metric, square_cm, square_inches
+
+
+def test_one_is_one_and_any_other_number_several() -> None:
+    assert [count_of(n, "night") for n in (0, 1, 2)] == ["0 nights", "1 night", "2 nights"]
 
 
 @pytest.mark.parametrize(
