@@ -125,12 +125,12 @@ def _bench(use: TermUse) -> Iterator[Line]:
 def _means(means: Means) -> Line:
     """One way to open it in a sentence, with the source it was read in."""
     kinds = " and ".join(one.value for one in means.kinds)
-    when = f"{means.when}: " if means.when else ""
+    when = f" ({means.when})" if means.when else ""
     general = f" (said of {means.assumed_from} in general)" if means.assumed_from else ""
     leaves = f"; leaves {means.leaves}" if means.leaves else ""
     basis = f" ({means.ease_from})" if means.ease_from else ""
     text = (
-        f"{when}{means.agent} [{kinds}], {_EASES[means.ease]}{basis}{leaves}{general}. "
+        f"{kinds}{when}: {means.agent}, {_EASES[means.ease]}{basis}{leaves}{general}. "
         f"Source: {means.source or 'not named'}"
     )
     return sentence((Run(text),))

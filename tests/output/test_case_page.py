@@ -4,11 +4,21 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from casebook.compute.summary import summarise
 from casebook.drawings.words import Drawing, State
 from casebook.model.archive import Case, Standing, Status
 from casebook.model.base import Gap, Unknowing
-from casebook.output.case_page import Told, case_page, describe, kicker_of, status_of, title_of
+from casebook.output.case_page import (
+    Told,
+    about_line,
+    case_page,
+    describe,
+    kicker_of,
+    status_of,
+    title_of,
+)
 from casebook.output.structure_view import StructureView
 from tests.builders import PICTURES, RICH, WORDING, archive, record
 
@@ -79,3 +89,17 @@ def test_a_standing_is_a_few_words_and_its_reason_a_sentence() -> None:
     made = case_page(stopped, archive(stopped), PICTURES, WORDING, told)
     assert made.standing == "The treatment was stopped"
     assert made.status == "The owner died. It was left: in its box."
+
+
+@pytest.mark.parametrize(
+    ("kind", "structure", "line"),
+    [
+        ("photograph-album", "photograph-album", "Photograph album"),
+        ("ledger", "tight-back", "Ledger, tight back"),
+    ],
+)
+def test_what_the_kind_says_is_not_repeated(kind: str, structure: str, line: str) -> None:
+    case = record(
+        Case, f"{{id: c, object: {{kind: {kind}}}, bindings: [{{structure: {structure}}}]}}"
+    )
+    assert about_line(case, WORDING) == line

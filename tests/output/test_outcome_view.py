@@ -66,7 +66,9 @@ def test_small_numbers_read_as_sentences(found: list[Outcome], sentence: str) ->
 
 
 def test_an_operation_is_said_to_be_done() -> None:
-    assert "in which something of it stayed on the object" in counts(*unseen(1, 2), kind="operations")
+    assert "in which something of it stayed on the object" in counts(
+        *unseen(1, 2), kind="operations"
+    )
 
 
 def test_nothing_on_record_is_no_section() -> None:

@@ -94,7 +94,7 @@ def test_the_size_is_that_of_the_cases() -> None:
 def test_a_case_is_found_by_its_traits_its_facts_and_its_prose() -> None:
     case = record(Case, RICH)
     part = part_of(case, archive(case))
-    assert (part.id, part.title) == ("2025-031", "Tide-gauge keeper's day book")
+    assert (part.id, part.title) == ("2025-031", "Tide-gauge keeper’s day book")
     assert part.about.startswith("Ledger, 1870s")
     assert "tight back" in [one.text for one in part.traits]
     assert any("cords broken" in one.lower() for one in part.passages)

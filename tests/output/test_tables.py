@@ -37,6 +37,21 @@ def test_a_table_names_places_in_words_each_once() -> None:
     assert [run.text for run in used.rows[0][2]] == ["corner of board 1"]
 
 
+def test_products_have_a_column_where_any_is_named() -> None:
+    step = "{do: consolidate, treats: leaf, agent: %s}"
+    for agent, heads in (
+        ("wheat-starch-paste", ("Material", "Used as", "On")),
+        (
+            "{is: wheat-starch-paste, product: P}",
+            ("Material", "Used as", "On", "Product, maker, lot"),
+        ),
+    ):
+        case = record(Case, f"{{id: c, episodes: [{{episode: 1, steps: [{step % agent}]}}]}}")
+        used = materials(summarise(case, lambda word: word).uses, WORDING)
+        assert used and used.heads == heads
+        assert [len(row) for row in used.rows] == [len(heads)]
+
+
 def test_hours_under_no_operation_come_last() -> None:
     case = record(
         Case,

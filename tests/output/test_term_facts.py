@@ -68,7 +68,7 @@ def test_an_area_says_what_it_lacks() -> None:
 
 def test_an_adhesive_says_what_opens_it_and_on_whose_word() -> None:
     line = text_of(opening_lines("materials", "wheat-starch-paste", WORDING.lexicon)[0])
-    assert line.startswith("Water, given slowly (damp blotter, poultice) [moisture], at once")
+    assert line.startswith("Moisture: water, given slowly (damp blotter, poultice), at once")
     assert "Source: The Minton Archive" in line
 
 
