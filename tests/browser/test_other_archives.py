@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -64,7 +62,7 @@ Open = Callable[..., "Page"]
 
 
 @pytest.fixture(scope="session")
-def other(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def other(tmp_path_factory: pytest.TempPathFactory, build: Callable[..., None]) -> Path:
     """The folder of the other archive's site."""
     archive = tmp_path_factory.mktemp("other")
     (archive / "lab.yml").write_text(LAB, "utf-8")
@@ -78,14 +76,7 @@ def other(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (folder / "case.md").write_text(CASE.format(name=name), "utf-8")
         for stage, colour in (("before", "tan"), ("after", "olive")):
             Image.new("RGB", size, colour).save(folder / f"{stage}.png")
-    built = subprocess.run(
-        [sys.executable, "-m", "casebook", "build"],
-        cwd=archive,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert built.returncode == 0, built.stderr
+    build(archive)
     return archive / "site"
 
 

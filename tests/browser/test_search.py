@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -54,16 +52,9 @@ KNOWN = [
 
 
 @pytest.fixture(scope="module")
-def lab_site(site: Path) -> Path:
+def lab_site(site: Path, build: Callable[..., None]) -> Path:
     """The folder of the lab's own site of the demo archive: it shows all of its cases."""
-    built = subprocess.run(
-        [sys.executable, "-m", "casebook", "build", "--audience", "lab"],
-        cwd=site.parent,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert built.returncode == 0, built.stderr
+    build(site.parent, "--audience", "lab")
     return site.parent / "site-lab"
 
 
